@@ -1,0 +1,27 @@
+/** The REST contract for scripts and other programs. */
+@NullMarked
+@ApplicationModule(
+    allowedDependencies = {
+      "quantity",
+      "statistics",
+      "psychrometrics",
+      "thermal",
+      "balance",
+      "account",
+      "job",
+      "site",
+      "weather",
+      "meter",
+      "logsheet",
+      "tariff",
+      "ledger",
+      "finding",
+      "retrofit",
+      "report",
+      "intake",
+      "page"
+    })
+package towerledger.api;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

@@ -1,0 +1,28 @@
+/** The demo scenario in one click. */
+@NullMarked
+@ApplicationModule(
+    allowedDependencies = {
+      "quantity",
+      "statistics",
+      "psychrometrics",
+      "thermal",
+      "balance",
+      "account",
+      "job",
+      "site",
+      "weather",
+      "meter",
+      "logsheet",
+      "tariff",
+      "ledger",
+      "finding",
+      "retrofit",
+      "report",
+      "intake",
+      "page",
+      "office"
+    })
+package towerledger.demo;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

@@ -1,0 +1,22 @@
+/** Follow-up of a verdict: from open to verified saving. */
+@NullMarked
+@ApplicationModule(
+    allowedDependencies = {
+      "quantity",
+      "statistics",
+      "psychrometrics",
+      "thermal",
+      "balance",
+      "account",
+      "job",
+      "site",
+      "weather",
+      "meter",
+      "logsheet",
+      "tariff",
+      "ledger"
+    })
+package towerledger.finding;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

@@ -1,0 +1,21 @@
+/** Gathers the facts, runs the balance and keeps every revision of every month. */
+@NullMarked
+@ApplicationModule(
+    allowedDependencies = {
+      "quantity",
+      "statistics",
+      "psychrometrics",
+      "thermal",
+      "balance",
+      "account",
+      "job",
+      "site",
+      "weather",
+      "meter",
+      "logsheet",
+      "tariff"
+    })
+package towerledger.ledger;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

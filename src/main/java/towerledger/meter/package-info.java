@@ -1,0 +1,7 @@
+/** What the meters said: register readings and interval volumes, as measured. */
+@NullMarked
+@ApplicationModule(allowedDependencies = {"quantity", "account", "job", "site"})
+package towerledger.meter;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

@@ -1,0 +1,29 @@
+/**
+ * The contractor's pages: month review, systems, findings, rounds, intake, rates, credits, people.
+ */
+@NullMarked
+@ApplicationModule(
+    allowedDependencies = {
+      "quantity",
+      "statistics",
+      "psychrometrics",
+      "thermal",
+      "balance",
+      "account",
+      "job",
+      "site",
+      "weather",
+      "meter",
+      "logsheet",
+      "tariff",
+      "ledger",
+      "finding",
+      "retrofit",
+      "report",
+      "intake",
+      "page"
+    })
+package towerledger.office;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

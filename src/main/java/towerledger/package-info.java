@@ -1,0 +1,4 @@
+@NullMarked
+package towerledger;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,29 @@
+/**
+ * What all pages share: layout, units, numbers as people read them, the water bar, error pages,
+ * sign-in.
+ */
+@NullMarked
+@ApplicationModule(
+    allowedDependencies = {
+      "quantity",
+      "statistics",
+      "psychrometrics",
+      "thermal",
+      "balance",
+      "account",
+      "job",
+      "site",
+      "weather",
+      "meter",
+      "logsheet",
+      "tariff",
+      "ledger",
+      "finding",
+      "retrofit",
+      "report",
+      "intake"
+    })
+package towerledger.page;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

@@ -1,0 +1,27 @@
+/** The customer's own pages. */
+@NullMarked
+@ApplicationModule(
+    allowedDependencies = {
+      "quantity",
+      "statistics",
+      "psychrometrics",
+      "thermal",
+      "balance",
+      "account",
+      "job",
+      "site",
+      "weather",
+      "meter",
+      "logsheet",
+      "tariff",
+      "ledger",
+      "finding",
+      "retrofit",
+      "report",
+      "intake",
+      "page"
+    })
+package towerledger.portal;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

@@ -1,0 +1,7 @@
+/** Weather stations and their hours. */
+@NullMarked
+@ApplicationModule(allowedDependencies = {"quantity", "psychrometrics", "account", "job", "site"})
+package towerledger.weather;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

@@ -1,0 +1,102 @@
+package towerledger;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+
+import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+
+/** Rules of the house that the module borders alone do not say. */
+@AnalyzeClasses(packages = "towerledger", importOptions = DoNotIncludeTests.class)
+class ArchitectureTests {
+
+  private static final String[] CORE = {
+    "towerledger.quantity..",
+    "towerledger.statistics..",
+    "towerledger.psychrometrics..",
+    "towerledger.thermal..",
+    "towerledger.balance.."
+  };
+
+  @ArchTest
+  static final ArchRule coreIsPlainJava =
+      noClasses()
+          .that()
+          .resideInAnyPackage(CORE)
+          .and()
+          .doNotHaveSimpleName("package-info")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              "org.springframework..",
+              "jakarta..",
+              "java.sql..",
+              "javax.sql..",
+              "java.io..",
+              "java.nio.file..",
+              "org.slf4j..",
+              "java.util.logging..",
+              "tools.jackson..")
+          .because("the core is a library of physics and statistics that a test can run alone");
+
+  @ArchTest
+  static final ArchRule coreReadsNoClock =
+      noClasses()
+          .that()
+          .resideInAnyPackage(CORE)
+          .should()
+          .dependOnClassesThat()
+          .haveFullyQualifiedName("java.time.Clock")
+          .orShould()
+          .callMethod(java.time.Instant.class, "now")
+          .orShould()
+          .callMethod(java.time.LocalDate.class, "now")
+          .orShould()
+          .callMethod(System.class, "currentTimeMillis")
+          .because("the same inputs always give the same figures");
+
+  @ArchTest
+  static final ArchRule nobodyReadsTheClockPastTheClock =
+      noClasses()
+          .should()
+          .callMethod(java.time.Instant.class, "now")
+          .orShould()
+          .callMethod(java.time.LocalDate.class, "now")
+          .orShould()
+          .callMethod(java.time.LocalDateTime.class, "now")
+          .orShould()
+          .callMethod(java.time.YearMonth.class, "now")
+          .because("time is passed in as a Clock so that tests can move it");
+
+  @ArchTest
+  static final ArchRule namesSayWhatThingsAre =
+      noClasses()
+          .should()
+          .haveSimpleNameEndingWith("Impl")
+          .orShould()
+          .haveSimpleNameEndingWith("Manager")
+          .orShould()
+          .haveSimpleNameEndingWith("Helper")
+          .orShould()
+          .haveSimpleNameStartingWith("Abstract")
+          .because("a name should say what the thing is in the trade");
+
+  @ArchTest
+  static final ArchRule controllersLiveAtTheEdges =
+      classes()
+          .that()
+          .areAnnotatedWith("org.springframework.stereotype.Controller")
+          .or()
+          .areAnnotatedWith("org.springframework.web.bind.annotation.RestController")
+          .should()
+          .resideInAnyPackage(
+              "towerledger.api..",
+              "towerledger.office..",
+              "towerledger.portal..",
+              "towerledger.page..",
+              "towerledger.demo..")
+          .allowEmptyShould(true)
+          .because("the web is an edge");
+}
