@@ -1,0 +1,80 @@
+package towerledger.balance.facts;
+
+import java.time.Instant;
+
+/**
+ * Weather by the hour in unbroken order: hour i begins i hours after the first. An hour without
+ * weather holds NaN. The arrays are kept, not copied, so that thousands of systems share one
+ * station; they must not be changed afterwards.
+ */
+public final class WeatherHours {
+
+  private final Instant start;
+  private final float[] dryBulbC;
+  private final float[] wetBulbC;
+  private final float[] pressurePa;
+  private final boolean[] filled;
+
+  /**
+   * Weather of a station.
+   *
+   * @param start begin of the first hour, on a full hour
+   * @param dryBulbC dry bulb, °C
+   * @param wetBulbC wet bulb, °C
+   * @param pressurePa station pressure, Pa
+   * @param filled whether the hour was filled in from its neighbours or a typical year
+   */
+  public WeatherHours(
+      Instant start, float[] dryBulbC, float[] wetBulbC, float[] pressurePa, boolean[] filled) {
+    if (start.getEpochSecond() % 3600 != 0 || start.getNano() != 0) {
+      throw new IllegalArgumentException(
+          "weather starts at %s, not on a full hour".formatted(start));
+    }
+    if (wetBulbC.length != dryBulbC.length
+        || pressurePa.length != dryBulbC.length
+        || filled.length != dryBulbC.length) {
+      throw new IllegalArgumentException(
+          "weather columns differ in length: %d dry bulbs, %d wet bulbs, %d pressures, %d marks"
+              .formatted(dryBulbC.length, wetBulbC.length, pressurePa.length, filled.length));
+    }
+    this.start = start;
+    this.dryBulbC = dryBulbC;
+    this.wetBulbC = wetBulbC;
+    this.pressurePa = pressurePa;
+    this.filled = filled;
+  }
+
+  /** No weather at all. */
+  public static WeatherHours none() {
+    return new WeatherHours(
+        Instant.EPOCH, new float[0], new float[0], new float[0], new boolean[0]);
+  }
+
+  public Instant start() {
+    return start;
+  }
+
+  public int hours() {
+    return dryBulbC.length;
+  }
+
+  /** Dry bulb of an hour, °C; NaN where not known. */
+  public double dryBulbC(int hour) {
+    return dryBulbC[hour];
+  }
+
+  /** Wet bulb of an hour, °C; NaN where not known. */
+  public double wetBulbC(int hour) {
+    return wetBulbC[hour];
+  }
+
+  /** Station pressure of an hour, Pa; NaN where not known. */
+  public double pressurePa(int hour) {
+    return pressurePa[hour];
+  }
+
+  /** Whether the hour was filled in rather than observed. */
+  public boolean filled(int hour) {
+    return filled[hour];
+  }
+}
