@@ -1,6 +1,14 @@
 /** Weather stations and their hours. */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"quantity", "psychrometrics", "account", "job", "site"})
+@ApplicationModule(
+    allowedDependencies = {
+      "quantity",
+      "psychrometrics",
+      "balance :: facts",
+      "account",
+      "job",
+      "site"
+    })
 package towerledger.weather;
 
 import org.jspecify.annotations.NullMarked;
