@@ -1,5 +1,5 @@
 -- The ledger. A revision is added, never changed; ledger_month points at the one that stands and
--- carries what the month review sorts and filters by.
+-- carries what the month review sorts and filters by. working is gzipped JSON: the whole derivation.
 
 CREATE TABLE ledger_revision (
   customer_id   BIGINT      NOT NULL,
@@ -9,6 +9,7 @@ CREATE TABLE ledger_revision (
   status        VARCHAR(12) NOT NULL,
   model_version VARCHAR(20) NOT NULL,
   input_hash    CHAR(64)    NOT NULL,
+  figures_hash  CHAR(64)    NOT NULL,
   reason        VARCHAR(500) NOT NULL,
   created_at    TIMESTAMP WITH TIME ZONE NOT NULL,
   evidence      CHAR(1),
@@ -50,7 +51,7 @@ CREATE TABLE ledger_revision (
   expected_water_amount NUMERIC(19, 4),
   evaporation_credit_amount NUMERIC(19, 4),
   credit_claimed_amount NUMERIC(19, 4),
-  working               TEXT NOT NULL,
+  working               BYTEA NOT NULL,
   CONSTRAINT ledger_revision_pk PRIMARY KEY (system_id, month_start, revision),
   CONSTRAINT ledger_revision_system_fk FOREIGN KEY (system_id) REFERENCES site_system (id),
   CONSTRAINT ledger_revision_status_ck
@@ -95,11 +96,15 @@ CREATE TABLE ledger_month (
 CREATE INDEX ledger_month_review_ix ON ledger_month (month_start, loss_amount);
 CREATE INDEX ledger_month_customer_ix ON ledger_month (customer_id, month_start);
 
--- Months whose facts changed since they were last reckoned; the reconciliation job empties it.
+-- Systems with months whose facts changed since they were last reckoned; reconciliation empties it.
+-- A null bound is no bound.
 CREATE TABLE ledger_stale (
-  system_id BIGINT NOT NULL,
-  month_start     DATE   NOT NULL,
-  reason    VARCHAR(500) NOT NULL,
-  marked_at TIMESTAMP WITH TIME ZONE NOT NULL,
-  CONSTRAINT ledger_stale_pk PRIMARY KEY (system_id, month_start)
+  system_id   BIGINT NOT NULL,
+  site_id     BIGINT NOT NULL,
+  first_month DATE,
+  last_month  DATE,
+  reason      VARCHAR(500) NOT NULL,
+  marked_at   TIMESTAMP WITH TIME ZONE NOT NULL,
+  CONSTRAINT ledger_stale_pk PRIMARY KEY (system_id)
 );
+CREATE INDEX ledger_stale_site_ix ON ledger_stale (site_id);

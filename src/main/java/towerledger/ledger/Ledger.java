@@ -1,0 +1,221 @@
+package towerledger.ledger;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Currency;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import towerledger.account.Viewer;
+import towerledger.balance.Cause;
+import towerledger.balance.EvidenceGrade;
+import towerledger.site.CoolingSystem;
+import towerledger.site.SiteAccess;
+
+/** Reads the ledger: what stands, and every revision that ever stood. */
+@Service
+@Transactional(readOnly = true)
+public class Ledger {
+
+  private static final String ENTRY =
+      """
+      SELECT r.*, m.status AS standing_status, y.code AS system_code, y.name AS system_name,
+        s.code AS site_code, s.name AS site_name, c.code AS customer_code, c.name AS customer_name
+      FROM ledger_revision r
+      JOIN ledger_month m ON m.system_id = r.system_id AND m.month_start = r.month_start
+      JOIN site_system y ON y.id = r.system_id
+      JOIN site_site s ON s.id = y.site_id
+      JOIN account_customer c ON c.id = y.customer_id
+      """;
+
+  private static final String STANDS = " r.revision = m.revision ";
+
+  private final JdbcClient jdbc;
+  private final SiteAccess access;
+  private final WorkingCodec codec;
+
+  Ledger(JdbcClient jdbc, SiteAccess access, WorkingCodec codec) {
+    this.jdbc = jdbc;
+    this.access = access;
+    this.codec = codec;
+  }
+
+  /**
+   * Hands the standing row of every visible system and month to a consumer, ordered by system and
+   * month; nothing is held in memory.
+   *
+   * @param first first month, itself included
+   * @param last last month, itself included
+   * @param system one system's code; null for all
+   */
+  public void forEach(
+      Viewer viewer,
+      YearMonth first,
+      YearMonth last,
+      @Nullable String system,
+      Consumer<LedgerEntry> consumer) {
+    var scope = access.scope(viewer, "y.customer_id", "y.site_id");
+    List<Object> parameters = new ArrayList<>(List.of(first.atDay(1), last.atDay(1)));
+    String one = "";
+    if (system != null) {
+      Optional<CoolingSystem> found = access.findSystem(viewer, system);
+      if (found.isEmpty()) {
+        return;
+      }
+      one = " AND r.system_id = ?";
+      parameters.add(found.get().id());
+    }
+    parameters.addAll(scope.parameters());
+    try (Stream<LedgerEntry> rows =
+        jdbc
+            .sql(
+                ENTRY
+                    + "WHERE"
+                    + STANDS
+                    + "AND r.month_start >= ? AND r.month_start <= ?"
+                    + one
+                    + " AND "
+                    + scope.sql()
+                    + " ORDER BY y.code, r.month_start")
+            .params(parameters)
+            .query(Ledger::entry)
+            .stream()) {
+      rows.forEach(consumer);
+    }
+  }
+
+  /** Standing rows of one system, oldest first. */
+  public List<LedgerEntry> list(CoolingSystem system, YearMonth first, YearMonth last) {
+    return jdbc.sql(
+            ENTRY
+                + "WHERE"
+                + STANDS
+                + "AND r.system_id = ? AND r.month_start >= ? AND r.month_start <= ?"
+                + " ORDER BY r.month_start")
+        .params(List.of(system.id(), first.atDay(1), last.atDay(1)))
+        .query(Ledger::entry)
+        .list();
+  }
+
+  /** The standing row of a month; empty when the month has none yet. */
+  public Optional<LedgerEntry> find(CoolingSystem system, YearMonth month) {
+    return list(system, month, month).stream().findFirst();
+  }
+
+  /** Every revision of a month, newest first. */
+  public List<LedgerEntry> listRevisions(CoolingSystem system, YearMonth month) {
+    return jdbc.sql(ENTRY + "WHERE r.system_id = ? AND r.month_start = ? ORDER BY r.revision DESC")
+        .params(List.of(system.id(), month.atDay(1)))
+        .query(Ledger::entry)
+        .list();
+  }
+
+  /** The derivation kept with a revision. */
+  public Optional<MonthWorking> findWorking(CoolingSystem system, YearMonth month, int revision) {
+    return jdbc.sql(
+            """
+            SELECT working FROM ledger_revision
+            WHERE system_id = ? AND month_start = ? AND revision = ?""")
+        .params(List.of(system.id(), month.atDay(1), revision))
+        .query((row, number) -> row.getBytes(1))
+        .optional()
+        .map(codec::read);
+  }
+
+  /** The newest month that any visible system has a row for. */
+  public Optional<YearMonth> findNewestMonth(Viewer viewer) {
+    var scope = access.scope(viewer, "m.customer_id", "m.site_id");
+    return jdbc.sql("SELECT MAX(m.month_start) FROM ledger_month m WHERE " + scope.sql())
+        .params(scope.parameters())
+        .query(LocalDate.class)
+        .optional()
+        .map(YearMonth::from);
+  }
+
+  private static LedgerEntry entry(ResultSet row, int number) throws SQLException {
+    int revision = row.getInt("revision");
+    String evidence = row.getString("evidence");
+    return new LedgerEntry(
+        new LedgerEntry.Of(
+            row.getLong("system_id"),
+            row.getString("system_code"),
+            row.getString("system_name"),
+            row.getString("site_code"),
+            row.getString("site_name"),
+            row.getString("customer_code"),
+            row.getString("customer_name")),
+        YearMonth.from(row.getObject("month_start", LocalDate.class)),
+        revision,
+        LedgerStatus.ofCode(row.getString("standing_status")),
+        row.getString("model_version"),
+        row.getString("reason"),
+        row.getObject("created_at", OffsetDateTime.class).toInstant(),
+        evidence == null ? null : EvidenceGrade.valueOf(evidence),
+        water(row),
+        verdict(row),
+        new LedgerMoney(
+            Currency.getInstance(row.getString("currency")),
+            row.getBigDecimal("loss_amount"),
+            row.getBigDecimal("loss_amount_low"),
+            row.getBigDecimal("loss_amount_high"),
+            row.getBigDecimal("expected_water_amount"),
+            row.getBigDecimal("evaporation_credit_amount"),
+            row.getBigDecimal("credit_claimed_amount")));
+  }
+
+  private static LedgerWater water(ResultSet row) throws SQLException {
+    return new LedgerWater(
+        number(row, "makeup_l"),
+        number(row, "expected_makeup_l"),
+        number(row, "expected_low_l"),
+        number(row, "expected_high_l"),
+        number(row, "unaccounted_l"),
+        number(row, "unaccounted_low_l"),
+        number(row, "unaccounted_high_l"),
+        number(row, "evaporation_l"),
+        number(row, "drift_l"),
+        number(row, "needed_blowdown_l"),
+        number(row, "excess_loss_l"),
+        number(row, "fresh_loss_l"),
+        number(row, "other_use_l"),
+        number(row, "storage_change_l"),
+        number(row, "meter_correction_l"),
+        number(row, "residual_l"),
+        number(row, "blowdown_l"),
+        number(row, "gross_loss_l"),
+        number(row, "loss_l"),
+        number(row, "loss_low_l"),
+        number(row, "loss_high_l"),
+        number(row, "cycles"),
+        number(row, "target_cycles"));
+  }
+
+  private static LedgerVerdict verdict(ResultSet row) throws SQLException {
+    String second = row.getString("second_cause");
+    OffsetDateTime detectedAt = row.getObject("detected_at", OffsetDateTime.class);
+    return new LedgerVerdict(
+        row.getBoolean("flagged"),
+        row.getBoolean("waste"),
+        Cause.ofCode(row.getString("likeliest_cause")),
+        row.getDouble("cause_probability"),
+        second == null ? null : Cause.ofCode(second),
+        number(row, "second_probability"),
+        Arrays.stream(row.getString("cause_set").split(";")).map(Cause::ofCode).toList(),
+        detectedAt == null ? null : detectedAt.toInstant());
+  }
+
+  private static @Nullable Double number(ResultSet row, String column) throws SQLException {
+    double value = row.getDouble(column);
+    return row.wasNull() ? null : value;
+  }
+}

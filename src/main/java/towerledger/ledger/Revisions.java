@@ -1,0 +1,305 @@
+package towerledger.ledger;
+
+import java.math.BigDecimal;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.sql.Types;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.YearMonth;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import towerledger.balance.Cause;
+
+/**
+ * Appends revisions and moves the pointer to the one that stands. A closed month is written only
+ * when a fact of that month itself changed, or an upgrade of the model was ordered.
+ */
+@Component
+class Revisions {
+
+  private static final String[] WATER = {
+    "makeup_l",
+    "expected_makeup_l",
+    "expected_low_l",
+    "expected_high_l",
+    "unaccounted_l",
+    "unaccounted_low_l",
+    "unaccounted_high_l",
+    "evaporation_l",
+    "drift_l",
+    "needed_blowdown_l",
+    "excess_loss_l",
+    "fresh_loss_l",
+    "other_use_l",
+    "storage_change_l",
+    "meter_correction_l",
+    "residual_l",
+    "blowdown_l",
+    "gross_loss_l",
+    "loss_l",
+    "loss_low_l",
+    "loss_high_l",
+    "cycles",
+    "target_cycles"
+  };
+
+  private static final String INSERT =
+      "INSERT INTO ledger_revision (customer_id, system_id, month_start, revision, status,"
+          + " model_version, input_hash, figures_hash, reason, created_at, evidence, "
+          + String.join(", ", WATER)
+          + ", flagged, waste, likeliest_cause, cause_probability, second_cause,"
+          + " second_probability, cause_set, detected_at, currency, loss_amount, loss_amount_low,"
+          + " loss_amount_high, expected_water_amount, evaporation_credit_amount,"
+          + " credit_claimed_amount, working) VALUES ("
+          + "?, ".repeat(10 + 1 + WATER.length + 15)
+          + "?)";
+
+  private static final String INSERT_HEAD =
+      """
+      INSERT INTO ledger_month (customer_id, site_id, revision, status, closed_at, evidence,
+        flagged, waste, likeliest_cause, makeup_l, expected_makeup_l, unaccounted_l, loss_l,
+        loss_amount, currency, evaporation_credit_amount, credit_claimed_amount, system_id,
+        month_start)
+      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""";
+
+  private static final String MOVE_HEAD =
+      """
+      UPDATE ledger_month SET customer_id = ?, site_id = ?, revision = ?, status = ?,
+        closed_at = ?, evidence = ?, flagged = ?, waste = ?, likeliest_cause = ?, makeup_l = ?,
+        expected_makeup_l = ?, unaccounted_l = ?, loss_l = ?, loss_amount = ?, currency = ?,
+        evaporation_credit_amount = ?, credit_claimed_amount = ?
+      WHERE system_id = ? AND month_start = ?""";
+
+  private final JdbcTemplate jdbc;
+  private final JdbcClient client;
+  private final WorkingCodec codec;
+  private final Clock clock;
+
+  Revisions(JdbcTemplate jdbc, JdbcClient client, WorkingCodec codec, Clock clock) {
+    this.jdbc = jdbc;
+    this.client = client;
+    this.codec = codec;
+    this.clock = clock;
+  }
+
+  /**
+   * What stands for a month.
+   *
+   * @param revision number of the standing revision
+   * @param status how far the month has come
+   * @param inputHash digest of the facts it was reckoned from
+   * @param figuresHash digest of its figures
+   * @param modelVersion version that reckoned it
+   */
+  record Standing(
+      int revision,
+      LedgerStatus status,
+      String inputHash,
+      String figuresHash,
+      String modelVersion) {}
+
+  /** What stands for systems from a month on, by system and month. */
+  Map<Long, Map<YearMonth, Standing>> standing(Collection<Long> systemIds, YearMonth first) {
+    Map<Long, Map<YearMonth, Standing>> result = new HashMap<>();
+    if (systemIds.isEmpty()) {
+      return result;
+    }
+    client
+        .sql(
+            """
+            SELECT m.system_id, m.month_start, m.revision, m.status, r.input_hash,
+              r.figures_hash, r.model_version
+            FROM ledger_month m
+            JOIN ledger_revision r ON r.system_id = m.system_id
+              AND r.month_start = m.month_start AND r.revision = m.revision
+            WHERE m.system_id IN (:systems) AND m.month_start >= :first""")
+        .param("systems", systemIds)
+        .param("first", first.atDay(1))
+        .query(
+            row -> {
+              result
+                  .computeIfAbsent(row.getLong(1), id -> new HashMap<>())
+                  .put(
+                      YearMonth.from(row.getObject(2, LocalDate.class)),
+                      new Standing(
+                          row.getInt(3),
+                          LedgerStatus.ofCode(row.getString(4)),
+                          row.getString(5),
+                          row.getString(6),
+                          row.getString(7)));
+            });
+    return result;
+  }
+
+  /**
+   * Writes the months that may be written and differ from what stands.
+   *
+   * @param upgradeOrdered whether a newer model may restate closed months
+   * @return how many revisions were appended
+   */
+  int append(
+      List<NewRevision> fresh,
+      Map<Long, Map<YearMonth, Standing>> standing,
+      String reason,
+      boolean upgradeOrdered) {
+    List<Row> rows = new ArrayList<>();
+    for (NewRevision revision : fresh) {
+      Standing before = standing.getOrDefault(revision.systemId(), Map.of()).get(revision.month());
+      String figuresHash = revision.figuresHash();
+      if (before == null) {
+        rows.add(new Row(revision, 1, revision.status(), figuresHash, "first reckoning", null));
+      } else if (mayReplace(before, revision, upgradeOrdered)
+          && !figuresHash.equals(before.figuresHash())) {
+        LedgerStatus status =
+            before.status().isClosed() ? LedgerStatus.RESTATED : revision.status();
+        rows.add(new Row(revision, before.revision() + 1, status, figuresHash, reason, before));
+      }
+    }
+    if (!rows.isEmpty()) {
+      write(rows);
+    }
+    return rows.size();
+  }
+
+  private static boolean mayReplace(Standing before, NewRevision revision, boolean upgradeOrdered) {
+    return !before.status().isClosed()
+        || !before.inputHash().equals(revision.inputHash())
+        || (upgradeOrdered && !before.modelVersion().equals(revision.modelVersion()));
+  }
+
+  private record Row(
+      NewRevision revision,
+      int number,
+      LedgerStatus status,
+      String figuresHash,
+      String reason,
+      @Nullable Standing before) {}
+
+  private void write(List<Row> rows) {
+    Instant now = clock.instant();
+    jdbc.batchUpdate(INSERT, rows, 500, (statement, row) -> bindRevision(statement, row, now));
+    var firsts = rows.stream().filter(row -> row.before() == null).toList();
+    var moves = rows.stream().filter(row -> row.before() != null).toList();
+    jdbc.batchUpdate(INSERT_HEAD, firsts, 500, (s, row) -> bindHead(s, row, now));
+    jdbc.batchUpdate(MOVE_HEAD, moves, 500, (s, row) -> bindHead(s, row, now));
+  }
+
+  private void bindRevision(PreparedStatement s, Row row, Instant now) throws SQLException {
+    NewRevision r = row.revision();
+    int i = 0;
+    s.setLong(++i, r.customerId());
+    s.setLong(++i, r.systemId());
+    s.setObject(++i, r.month().atDay(1));
+    s.setInt(++i, row.number());
+    s.setString(++i, row.status().code());
+    s.setString(++i, r.modelVersion());
+    s.setString(++i, r.inputHash());
+    s.setString(++i, row.figuresHash());
+    s.setString(++i, row.reason().length() <= 500 ? row.reason() : row.reason().substring(0, 500));
+    s.setObject(++i, at(now));
+    s.setString(++i, r.evidence() == null ? null : r.evidence().name());
+    for (Double figure : figures(r.water())) {
+      setDouble(s, ++i, figure);
+    }
+    LedgerVerdict v = r.verdict();
+    s.setBoolean(++i, v.flagged());
+    s.setBoolean(++i, v.waste());
+    s.setString(++i, v.likeliest().code());
+    s.setDouble(++i, v.probability());
+    s.setString(++i, v.second() == null ? null : v.second().code());
+    setDouble(s, ++i, v.secondProbability());
+    s.setString(++i, v.causeSet().stream().map(Cause::code).collect(Collectors.joining(";")));
+    s.setObject(++i, v.detectedAt() == null ? null : at(v.detectedAt()));
+    LedgerMoney m = r.money();
+    s.setString(++i, m.currency().getCurrencyCode());
+    for (BigDecimal amount :
+        new @Nullable BigDecimal[] {
+          m.lossAmount(),
+          m.lossLow(),
+          m.lossHigh(),
+          m.expectedWaterAmount(),
+          m.creditAmount(),
+          m.creditClaimed()
+        }) {
+      s.setBigDecimal(++i, amount);
+    }
+    s.setBytes(++i, codec.write(r.working()));
+  }
+
+  private static void bindHead(PreparedStatement s, Row row, Instant now) throws SQLException {
+    NewRevision r = row.revision();
+    int i = 0;
+    s.setLong(++i, r.customerId());
+    s.setLong(++i, r.siteId());
+    s.setInt(++i, row.number());
+    s.setString(++i, row.status().code());
+    s.setObject(++i, row.status().isClosed() ? at(now) : null);
+    s.setString(++i, r.evidence() == null ? null : r.evidence().name());
+    s.setBoolean(++i, r.verdict().flagged());
+    s.setBoolean(++i, r.verdict().waste());
+    s.setString(++i, r.verdict().likeliest().code());
+    setDouble(s, ++i, r.water().makeup());
+    setDouble(s, ++i, r.water().expectedMakeup());
+    setDouble(s, ++i, r.water().unaccounted());
+    setDouble(s, ++i, r.water().loss());
+    s.setBigDecimal(++i, r.money().lossAmount());
+    s.setString(++i, r.money().currency().getCurrencyCode());
+    s.setBigDecimal(++i, r.money().creditAmount());
+    s.setBigDecimal(++i, r.money().creditClaimed());
+    s.setLong(++i, r.systemId());
+    s.setObject(++i, r.month().atDay(1));
+  }
+
+  static @Nullable Double[] figures(LedgerWater w) {
+    return new @Nullable Double[] {
+      w.makeup(),
+      w.expectedMakeup(),
+      w.expectedLow(),
+      w.expectedHigh(),
+      w.unaccounted(),
+      w.unaccountedLow(),
+      w.unaccountedHigh(),
+      w.evaporation(),
+      w.drift(),
+      w.neededBlowdown(),
+      w.excessLoss(),
+      w.freshLoss(),
+      w.otherUse(),
+      w.storageChange(),
+      w.meterCorrection(),
+      w.residual(),
+      w.blowdown(),
+      w.grossLoss(),
+      w.loss(),
+      w.lossLow(),
+      w.lossHigh(),
+      w.cycles(),
+      w.targetCycles()
+    };
+  }
+
+  private static void setDouble(PreparedStatement s, int index, @Nullable Double value)
+      throws SQLException {
+    if (value == null) {
+      s.setNull(index, Types.DOUBLE);
+    } else {
+      s.setDouble(index, value);
+    }
+  }
+
+  private static OffsetDateTime at(Instant instant) {
+    return OffsetDateTime.ofInstant(instant, ZoneOffset.UTC);
+  }
+}
