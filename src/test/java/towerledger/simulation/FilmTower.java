@@ -164,7 +164,9 @@ final class FilmTower implements WetCooler {
     return Math.log(needed / available);
   }
 
-  /** Merkel number after Poppe from cold to hot water, or NaN where the air cannot take the heat. */
+  /**
+   * Merkel number after Poppe from cold to hot water, or NaN where the air cannot take the heat.
+   */
   double merkel(double cold, double hot, double air, double dryC, double ratio, double pa) {
     double bottomWater = waterKgS * (1 - warmLoss);
     w = ratio;

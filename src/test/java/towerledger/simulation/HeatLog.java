@@ -78,9 +78,18 @@ final class HeatLog {
     double noise = chance.factor(plan.heatScatter());
     double kwPerTon = run.spec().load().kwPerTon();
     switch (plan.heat()) {
-      case DAILY_HEAT -> add(grid, first, end, HeatForm.HEAT_REJECTED, heatJ * noise / J_PER_MMBTU, 0, 0, 3);
+      case DAILY_HEAT ->
+          add(grid, first, end, HeatForm.HEAT_REJECTED, heatJ * noise / J_PER_MMBTU, 0, 0, 3);
       case DAILY_TON_HOURS, WEEKLY_TON_HOURS ->
-          add(grid, first, end, HeatForm.TON_HOURS, coolingJ * noise / W_PER_TON / 3600, kwPerTon, 0, 0);
+          add(
+              grid,
+              first,
+              end,
+              HeatForm.TON_HOURS,
+              coolingJ * noise / W_PER_TON / 3600,
+              kwPerTon,
+              0,
+              0);
       case DAILY_CHILLER_KWH, MONTHLY_CHILLER_KWH ->
           add(grid, first, end, HeatForm.CHILLER_KWH, kwh * noise, kwPerTon, 0, 0);
       case MONTHLY_RUNNING_HOURS -> {

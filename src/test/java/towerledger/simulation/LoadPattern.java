@@ -8,7 +8,8 @@ package towerledger.simulation;
  * @param balanceC outside temperature below which only the base remains
  * @param peakC outside temperature of the peak
  * @param use who is inside and when
- * @param chiller whether a chiller lies between load and tower; otherwise the load reaches it direct
+ * @param chiller whether a chiller lies between load and tower; otherwise the load reaches it
+ *     direct
  * @param kwPerTon the chiller's at full load
  */
 public record LoadPattern(
@@ -48,8 +49,7 @@ public record LoadPattern(
         case LABORATORY -> weekend || holiday ? 0.78 : hour >= 8 && hour < 18 ? 1 : 0.82;
         case RETAIL -> holiday ? 0 : hour >= 9 && hour < 22 ? 1 : 0;
         case DATA_CENTER -> 1;
-        case TWO_SHIFTS ->
-            dayOfWeek == 7 || holiday ? 0.12 : hour >= 6 && hour < 22 ? 1 : 0.25;
+        case TWO_SHIFTS -> dayOfWeek == 7 || holiday ? 0.12 : hour >= 6 && hour < 22 ? 1 : 0.25;
         case THREE_SHIFTS -> dayOfWeek == 7 ? 0.6 : 1;
       };
     }

@@ -65,8 +65,8 @@ public record Observations(
   }
 
   /**
-   * Heat evidence: MMBtu; ton-hours and kW/ton; kWh and kW/ton; hours and load percent; hot and cold
-   * °F with gpm.
+   * Heat evidence: MMBtu; ton-hours and kW/ton; kWh and kW/ton; hours and load percent; hot and
+   * cold °F with gpm.
    */
   public record Heat(
       Instant start, Instant end, HeatForm form, double first, double second, double third) {}

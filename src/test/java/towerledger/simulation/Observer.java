@@ -78,7 +78,7 @@ public final class Observer {
   }
 
   /** Fridays (now and then the Thursday before or the Monday after) every so many days. */
-  static List<Instant> rounds(
+  public static List<Instant> rounds(
       LocalDate from, LocalDate toExclusive, int everyDays, ZoneId zone, Chance chance) {
     List<Instant> rounds = new ArrayList<>();
     LocalDate friday = from;
@@ -88,8 +88,7 @@ public final class Observer {
     for (; friday.isBefore(toExclusive); friday = friday.plusDays(everyDays)) {
       double luck = chance.between(0, 1);
       LocalDate day = luck < 0.07 ? friday.minusDays(1) : luck > 0.93 ? friday.plusDays(3) : friday;
-      LocalTime time =
-          LocalTime.of(chance.wholeBetween(8, 14), 5 * chance.wholeBetween(0, 11));
+      LocalTime time = LocalTime.of(chance.wholeBetween(8, 14), 5 * chance.wholeBetween(0, 11));
       if (!day.isBefore(from) && day.isBefore(toExclusive)) {
         rounds.add(day.atTime(time).atZone(zone).toInstant());
       }
@@ -120,8 +119,7 @@ public final class Observer {
     if (plan.bleedMeter()) {
       double size = makeup == null ? 1 : makeup.sizeIn() / 2;
       MeterPlan bleed =
-          new MeterPlan(
-              "gal", 1, 8, 0, 2.5, size, "magnetic", luck.factor(0.008), 0, 1000, -1);
+          new MeterPlan("gal", 1, 8, 0, 2.5, size, "magnetic", luck.factor(0.008), 0, 1000, -1);
       read(code + "-BD", "blowdown", bleed, shown(false), times, luck);
     }
   }
@@ -136,12 +134,7 @@ public final class Observer {
   }
 
   private void read(
-      String meter,
-      String role,
-      MeterPlan kind,
-      double[] total,
-      List<Instant> times,
-      Chance luck) {
+      String meter, String role, MeterPlan kind, double[] total, List<Instant> times, Chance luck) {
     int start = grid.indexOf(from.atStartOfDay(zone).toInstant());
     Instant installed = from.minusYears(4).atStartOfDay(zone).toInstant();
     String type = kind.type();
@@ -204,10 +197,8 @@ public final class Observer {
       MeterPlan kind, double[] total, int start, double position, boolean firstMeter) {
     double years = (position - start) / 8766;
     double litres = at(total, position) - total[start];
-    double scale =
-        firstMeter ? kind.scale() * (1 + kind.yearlyDrift() * years / 2) : 1.002;
-    double counts =
-        litres * scale / (VolumeUnit.ofCode(kind.unit()).litres() * kind.multiplier());
+    double scale = firstMeter ? kind.scale() * (1 + kind.yearlyDrift() * years / 2) : 1.002;
+    double counts = litres * scale / (VolumeUnit.ofCode(kind.unit()).litres() * kind.multiplier());
     double grain = Math.pow(10, kind.decimals());
     double value = Math.floor(((firstMeter ? kind.startRegister() : 0) + counts) * grain) / grain;
     return value % Math.pow(10, kind.digits());
@@ -296,8 +287,7 @@ public final class Observer {
       boolean regulated = !Double.isNaN(run.spec().water().regulatorPsi());
       double inlet = run.spec().water().inletPsi(supply) + 0.7 * luck.gaussian();
       pressures.add(
-          new Pressure(
-              time, Math.round(supply), regulated ? (double) Math.round(inlet) : null));
+          new Pressure(time, Math.round(supply), regulated ? (double) Math.round(inlet) : null));
     }
     return pressures;
   }

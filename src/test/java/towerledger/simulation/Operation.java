@@ -67,10 +67,7 @@ public final class Operation {
       double activity =
           load.use()
               .activity(
-                  hours.dayOfWeek(i),
-                  hours.hourOfDay(i),
-                  hours.isHoliday(i),
-                  date.getMonthValue());
+                  hours.dayOfWeek(i), hours.hourOfDay(i), hours.isHoliday(i), date.getMonthValue());
       double part =
           load.weatherPart(smoothed, weather.dewPointC(i))
               * activity

@@ -89,7 +89,7 @@ public record PlantSpec(
    */
   public record Basin(double volumeL, double freeboardL, int idleFromMonth, int idleToMonth) {
 
-    boolean idle(int month) {
+    public boolean idle(int month) {
       if (idleFromMonth == 0) {
         return false;
       }

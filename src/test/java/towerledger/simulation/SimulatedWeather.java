@@ -35,8 +35,7 @@ public final class SimulatedWeather {
           climate.dayHalfRangeC()
               * Math.max(0.25, 1 + clearness[i])
               * dayShape(hours.hourOfDay(i) + 0.5);
-      weather.dryBulbC[i] =
-          climate.meanDryBulbC(season) + frontC * front[i] + swing + haze[i];
+      weather.dryBulbC[i] = climate.meanDryBulbC(season) + frontC * front[i] + swing + haze[i];
       double dew =
           climate.meanDewPointC(season)
               + 0.75 * frontC * front[i]
@@ -44,8 +43,7 @@ public final class SimulatedWeather {
               - 0.6 * clearness[i] * 4
               + 0.08 * swing;
       weather.dewPointC[i] = Math.min(dew, weather.dryBulbC[i] - 0.3);
-      weather.pressurePa[i] =
-          standardPa + 100 * frontC * (0.9 * barometer[i] - 0.6 * front[i]);
+      weather.pressurePa[i] = standardPa + 100 * frontC * (0.9 * barometer[i] - 0.6 * front[i]);
     }
     return weather;
   }

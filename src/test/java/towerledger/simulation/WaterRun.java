@@ -1,14 +1,13 @@
 package towerledger.simulation;
 
-import java.util.ArrayList;
 import java.util.List;
 import towerledger.simulation.Nuisances.Drain;
 import towerledger.simulation.Nuisances.SetpointChange;
 import towerledger.simulation.PlantSpec.BleedMode;
 
 /**
- * The water side of a plant by the hour: basin volume and dissolved solids, level and bleed control,
- * and what leaks. Litres; what is booked here balances to rounding.
+ * The water side of a plant by the hour: basin volume and dissolved solids, level and bleed
+ * control, and what leaks. Litres; what is booked here balances to rounding.
  */
 public final class WaterRun {
 
@@ -198,8 +197,7 @@ public final class WaterRun {
     }
     double out = Math.min(wanted, control.capacityLPerHour());
     out = Math.min(Math.max(out, leak(PlantedCause.BLOWDOWN_STUCK_OPEN, h)), 0.6 * volume);
-    double made =
-        acts(PlantedCause.FILL_VALVE_SHUT, h) ? 0 : Math.min(out, Math.max(0, spareFill));
+    double made = acts(PlantedCause.FILL_VALVE_SHUT, h) ? 0 : Math.min(out, Math.max(0, spareFill));
     if (acts(PlantedCause.FILL_VALVE_STUCK_OPEN, h)) {
       made = 0;
     }
