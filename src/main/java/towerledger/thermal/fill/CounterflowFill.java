@@ -1,0 +1,266 @@
+package towerledger.thermal.fill;
+
+import towerledger.psychrometrics.MoistAir;
+
+/**
+ * A counter-flow fill whose law is known, solved for the air it needs or the cold water it makes.
+ *
+ * <p>The equation solved is 1/Me(needed) = 1/Me(available): the left side is nearly linear in the
+ * unknown and stays finite where the driving force vanishes, so that a bracketed secant converges
+ * in a handful of integrations. An object serves one thread.
+ */
+public final class CounterflowFill {
+
+  /** Runge–Kutta steps of the reference calculation. */
+  public static final int REFERENCE_STEPS = 12;
+
+  private static final int MOST_ITERATIONS = 80;
+
+  /** Hottest water any tower is calculated for, °C: beyond it boiling nears. */
+  public static final double HOTTEST_WATER_C = 90;
+
+  private final FillLaw law;
+  private final PoppeIntegration poppe;
+  private final double tolerance;
+
+  private double inletHumidity;
+  private double inletEnthalpy;
+  private double pressurePa;
+  private double liquidWetBulbC;
+  private double humidityGainPerWater = 0.01;
+
+  /**
+   * @param law transfer of the fill
+   * @param properties fluid properties
+   * @param steps Runge–Kutta steps of each integration
+   * @param tolerance relative tolerance on the transfer, for instance 1e-8
+   */
+  public CounterflowFill(FillLaw law, AirWaterProperties properties, int steps, double tolerance) {
+    this.law = law;
+    this.poppe = new PoppeIntegration(properties, steps);
+    this.tolerance = tolerance;
+  }
+
+  /** Sets the air that enters. */
+  public void enter(MoistAir air, double liquidWetBulbC) {
+    enter(air.humidityRatio(), air.enthalpyJPerKg(), air.pressurePa(), liquidWetBulbC);
+  }
+
+  /**
+   * Sets the air that enters, by its plain values.
+   *
+   * @param liquidWetBulbC wet bulb over liquid water, °C: water cannot get colder
+   */
+  public void enter(
+      double humidityRatio, double enthalpyJPerKg, double atPressurePa, double liquidWetBulbC) {
+    this.inletHumidity = humidityRatio;
+    this.inletEnthalpy = enthalpyJPerKg;
+    this.pressurePa = atPressurePa;
+    this.liquidWetBulbC = liquidWetBulbC;
+  }
+
+  /**
+   * Air needed to cool water from one temperature to another, as dry air over water, kg/kg.
+   *
+   * @param hotC water entering, °C
+   * @param coldC water leaving, °C, above the wet bulb
+   * @param guess a first guess, kg/kg
+   * @param most largest ratio of interest
+   * @return kg of dry air per kg of water, or positive infinity when even {@code most} does not do
+   */
+  public double airToWaterFor(double hotC, double coldC, double guess, double most) {
+    if (coldC <= liquidWetBulbC + 1e-6) {
+      return Double.POSITIVE_INFINITY;
+    }
+    // unknown s = water over air
+    double least = 1 / most;
+    double a = least;
+    double fa = Double.NaN;
+    double s = Math.max(1 / guess, least);
+    double fs = transferExcess(hotC, coldC, s);
+    double b;
+    double fb;
+    if (fs > 0) {
+      a = s;
+      fa = fs;
+      b = s;
+      do {
+        b = 1.3 * b;
+        fb = transferExcess(hotC, coldC, b);
+        if (fb > 0) {
+          a = b;
+          fa = fb;
+        }
+      } while (fb > 0);
+    } else {
+      b = s;
+      fb = fs;
+      while (true) {
+        if (b <= least) {
+          return Double.POSITIVE_INFINITY;
+        }
+        double next = Math.max(b / 1.3, least);
+        double f = transferExcess(hotC, coldC, next);
+        if (f > 0) {
+          a = next;
+          fa = f;
+          break;
+        }
+        b = next;
+        fb = f;
+      }
+    }
+    return 1 / bracketed(hotC, coldC, a, fa, b, fb);
+  }
+
+  private double bracketed(double hotC, double coldC, double a, double fa, double b, double fb) {
+    double lo = a;
+    double flo = fa;
+    double hi = b;
+    double fhi = fb;
+    double x = lo;
+    for (int i = 0; i < MOST_ITERATIONS; i++) {
+      double previous = x;
+      x = lo + (hi - lo) * flo / (flo - fhi);
+      double f = transferExcess(hotC, coldC, x);
+      if (Math.abs(f) < tolerance || Math.abs(x - previous) < tolerance * x) {
+        return x;
+      }
+      if (f > 0) {
+        fhi *= sameSide(f, flo);
+        lo = x;
+        flo = f;
+      } else {
+        flo *= sameSide(f, fhi);
+        hi = x;
+        fhi = f;
+      }
+    }
+    return x;
+  }
+
+  /** Anderson and Björck (1973): weight of the end that stays, so that the bracket closes in. */
+  private static double sameSide(double now, double before) {
+    double weight = 1 - now / before;
+    return weight > 0 ? weight : 0.5;
+  }
+
+  /** Available minus needed transfer in reciprocals; falls as water over air rises. */
+  private double transferExcess(double hotC, double coldC, double waterToAir) {
+    double reciprocal = 1 / law.merkelNumber(waterToAir);
+    boolean complete =
+        poppe.pass(
+            hotC,
+            coldC,
+            waterToAir,
+            inletHumidity,
+            inletEnthalpy,
+            pressurePa,
+            humidityGainPerWater * waterToAir);
+    if (!complete) {
+      return -reciprocal - (hotC - poppe.reachedC()) / (hotC - coldC);
+    }
+    humidityGainPerWater = (poppe.humidity() - inletHumidity) / waterToAir;
+    return 1 / poppe.merkelNumber() - reciprocal;
+  }
+
+  /**
+   * Temperature to which a flow of air cools water that gives off a known heat.
+   *
+   * @param rangeK heat over water flow and heat capacity, K, above zero
+   * @param airToWater dry air over water, kg/kg
+   * @param guessC a first guess, °C
+   * @return °C, or positive infinity when the water would have to be hotter than {@link
+   *     #HOTTEST_WATER_C}
+   */
+  public double coldWaterFor(double rangeK, double airToWater, double guessC) {
+    double s = 1 / airToWater;
+    double highest = HOTTEST_WATER_C - rangeK;
+    double lo = liquidWetBulbC;
+    double flo = -1 / law.merkelNumber(s);
+    double x = Math.min(Math.max(guessC, lo + 1e-3 * rangeK), highest);
+    double f = transferExcess(x + rangeK, x, s);
+    double hi = x;
+    double fhi = f;
+    while (fhi < 0) {
+      if (hi >= highest) {
+        return Double.POSITIVE_INFINITY;
+      }
+      lo = hi;
+      flo = fhi;
+      hi = Math.min(hi + 0.5 * (hi - liquidWetBulbC) + 0.2 * rangeK, highest);
+      fhi = transferExcess(hi + rangeK, hi, s);
+    }
+    for (int i = 0; i < MOST_ITERATIONS; i++) {
+      double previous = x;
+      x = lo + (hi - lo) * flo / (flo - fhi);
+      f = transferExcess(x + rangeK, x, s);
+      if (Math.abs(f) < tolerance || Math.abs(x - previous) < tolerance * rangeK) {
+        return x;
+      }
+      if (f < 0) {
+        fhi *= sameSide(f, flo);
+        lo = x;
+        flo = f;
+      } else {
+        flo *= sameSide(f, fhi);
+        hi = x;
+        fhi = f;
+      }
+    }
+    return x;
+  }
+
+  /**
+   * Cold water made from hot water of a known temperature, for fills that share one hot main.
+   *
+   * @param hotC water entering, °C
+   * @param airToWater dry air over water, kg/kg
+   * @return °C
+   */
+  public double coldWaterFromHot(double hotC, double airToWater) {
+    double s = 1 / airToWater;
+    double lo = liquidWetBulbC;
+    double flo = -1 / law.merkelNumber(s);
+    double span = hotC - lo;
+    double hi = hotC - 1e-4 * span;
+    double fhi = transferExcess(hotC, hi, s);
+    double x = hi;
+    for (int i = 0; i < MOST_ITERATIONS; i++) {
+      double previous = x;
+      // needed transfer falls to nothing at the hot end: use its reciprocal's inverse there
+      x = i == 0 ? lo + 0.5 * span : lo + (hi - lo) * inverse(flo, fhi);
+      double f = transferExcess(hotC, x, s);
+      if (Math.abs(f) < tolerance || Math.abs(x - previous) < tolerance * span) {
+        return x;
+      }
+      if (f < 0) {
+        lo = x;
+        flo = f;
+      } else {
+        hi = x;
+        fhi = f;
+      }
+    }
+    return x;
+  }
+
+  private static double inverse(double flo, double fhi) {
+    double share = flo / (flo - fhi);
+    return Math.min(Math.max(share, 0.05), 0.95);
+  }
+
+  /**
+   * Settles the humidity gain of a state after it was found and gives the integration that holds
+   * it.
+   */
+  public PoppeIntegration settle(double hotC, double coldC, double airToWater) {
+    poppe.run(hotC, coldC, 1 / airToWater, inletHumidity, inletEnthalpy, pressurePa);
+    return poppe;
+  }
+
+  /** Water evaporated over water entering, kg/kg, at the state last tried. */
+  public double evaporatedShare() {
+    return humidityGainPerWater;
+  }
+}
