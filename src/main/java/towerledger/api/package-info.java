@@ -14,6 +14,7 @@
       "meter",
       "logsheet",
       "tariff",
+      "drawing",
       "ledger",
       "finding",
       "retrofit",

@@ -16,6 +16,7 @@
       "meter",
       "logsheet",
       "tariff",
+      "drawing",
       "ledger",
       "finding",
       "retrofit",

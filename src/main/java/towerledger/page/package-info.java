@@ -17,6 +17,7 @@
       "meter",
       "logsheet",
       "tariff",
+      "drawing",
       "ledger",
       "finding",
       "retrofit",
