@@ -5,6 +5,7 @@
 @ApplicationModule(
     allowedDependencies = {
       "quantity",
+      "bulk",
       "statistics",
       "psychrometrics",
       "thermal",

@@ -6,6 +6,7 @@
 @ApplicationModule(
     allowedDependencies = {
       "quantity",
+      "bulk",
       "statistics",
       "psychrometrics",
       "thermal",

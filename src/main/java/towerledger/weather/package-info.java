@@ -2,7 +2,7 @@
 @NullMarked
 @ApplicationModule(
     allowedDependencies = {
-      "quantity",
+      "quantity", "bulk",
       "psychrometrics",
       "balance :: facts",
       "account",
