@@ -61,8 +61,7 @@ final class BinaryRows {
             (instant.getEpochSecond() - EPOCH_SECONDS) * 1_000_000 + instant.getNano() / 1000;
         buffer.putInt(8).putLong(micros);
       }
-      case DATE ->
-          buffer.putInt(4).putInt((int) (((LocalDate) cell).toEpochDay() - EPOCH_DAYS));
+      case DATE -> buffer.putInt(4).putInt((int) (((LocalDate) cell).toEpochDay() - EPOCH_DAYS));
       case DECIMAL -> bytes(ByteConverter.numeric((BigDecimal) cell));
       case TEXT -> bytes(((String) cell).getBytes(StandardCharsets.UTF_8));
     }

@@ -39,7 +39,8 @@ public record BulkTable(
         .filter(i -> columns.get(i).name().equals(column))
         .findFirst()
         .orElseThrow(
-            () -> new IllegalArgumentException("table %s has no column %s".formatted(name, column)));
+            () ->
+                new IllegalArgumentException("table %s has no column %s".formatted(name, column)));
   }
 
   /** A row as names and values, as a history of changes shows it; empty cells are left out. */
@@ -98,9 +99,7 @@ public record BulkTable(
   String insertSql() {
     return "INSERT INTO %s (%s) VALUES (%s)"
         .formatted(
-            name,
-            columnList(""),
-            columns.stream().map(c -> "?").collect(Collectors.joining(", ")));
+            name, columnList(""), columns.stream().map(c -> "?").collect(Collectors.joining(", ")));
   }
 
   String updateSql() {

@@ -46,7 +46,9 @@ public enum BulkType {
 
   /** A cell as JDBC drivers of both databases take it. */
   Object jdbcValue(Object cell) {
-    return cell instanceof Instant instant ? OffsetDateTime.ofInstant(instant, ZoneOffset.UTC) : cell;
+    return cell instanceof Instant instant
+        ? OffsetDateTime.ofInstant(instant, ZoneOffset.UTC)
+        : cell;
   }
 
   void set(PreparedStatement statement, int index, @Nullable Object cell) throws SQLException {

@@ -64,7 +64,8 @@ final class CorrectionLog {
   }
 
   private String insertSql() {
-    var columns = copied.stream().map(Copied::target).collect(Collectors.toCollection(ArrayList::new));
+    var columns =
+        copied.stream().map(Copied::target).collect(Collectors.toCollection(ArrayList::new));
     corrections.constants().forEach(constant -> columns.add(constant.column()));
     columns.add("replaced_at");
     if (corrections.json()) {

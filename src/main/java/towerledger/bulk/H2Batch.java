@@ -64,8 +64,6 @@ final class H2Batch implements RowInsert {
       throws SQLException {
     statement.setObject(
         index,
-        cells.stream()
-            .map(cell -> cell == null ? null : column.type().jdbcValue(cell))
-            .toArray());
+        cells.stream().map(cell -> cell == null ? null : column.type().jdbcValue(cell)).toArray());
   }
 }

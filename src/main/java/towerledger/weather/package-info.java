@@ -2,7 +2,8 @@
 @NullMarked
 @ApplicationModule(
     allowedDependencies = {
-      "quantity", "bulk",
+      "quantity",
+      "bulk",
       "psychrometrics",
       "balance :: facts",
       "account",

@@ -145,8 +145,7 @@ public record Moment(Instant instant, double giveOrTakeHours) {
       day = LocalDate.parse(cell);
     } catch (DateTimeException e) {
       throw RowProblem.of(
-          "%s %s is no day of the calendar; write it as 2025-07-01",
-          name, RowProblem.quoted(cell));
+          "%s %s is no day of the calendar; write it as 2025-07-01", name, RowProblem.quoted(cell));
     }
     requirePossible(name, cell, day);
     return day;

@@ -23,9 +23,7 @@ public final class RowProblem extends RuntimeException {
   public static String quoted(String cell) {
     String shown = cell.length() > 60 ? cell.substring(0, 57) + "..." : cell;
     var text = new StringBuilder("'");
-    shown
-        .chars()
-        .forEach(c -> text.append(Character.isISOControl(c) ? '\uFFFD' : (char) c));
+    shown.chars().forEach(c -> text.append(Character.isISOControl(c) ? '\uFFFD' : (char) c));
     return text.append('\'').toString();
   }
 }

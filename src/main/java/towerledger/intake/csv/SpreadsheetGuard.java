@@ -26,7 +26,11 @@ public final class SpreadsheetGuard {
   }
 
   private static boolean isRisky(char first) {
-    return first == '=' || first == '+' || first == '-' || first == '@' || first == '\t'
+    return first == '='
+        || first == '+'
+        || first == '-'
+        || first == '@'
+        || first == '\t'
         || first == '\r';
   }
 }

@@ -109,8 +109,7 @@ public final class TextBytes {
       }
       int end = position + Math.max(count, 0);
       // a pair of surrogates must not be torn between two pieces
-      int whole =
-          count > 0 && Character.isHighSurrogate(chars.array()[end - 1]) ? end - 1 : end;
+      int whole = count > 0 && Character.isHighSurrogate(chars.array()[end - 1]) ? end - 1 : end;
       ByteBuffer bytes = StandardCharsets.UTF_8.encode(CharBuffer.wrap(chars.array(), 0, whole));
       piece = new ByteArrayInputStream(bytes.array(), 0, bytes.limit());
       chars.clear();
