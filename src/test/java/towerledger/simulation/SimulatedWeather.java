@@ -60,6 +60,13 @@ public final class SimulatedWeather {
     return dewPointC[hour];
   }
 
+  /** Wet bulb, computed anew at each call. */
+  public double wetBulbC(int hour) {
+    double vapour = Air.saturationPa(dewPointC[hour]);
+    double ratio = 0.62198 * vapour / (pressurePa[hour] - vapour);
+    return Air.wetBulbC(dryBulbC[hour], ratio, pressurePa[hour]);
+  }
+
   public double pressurePa(int hour) {
     return pressurePa[hour];
   }
