@@ -1,7 +1,7 @@
 package towerledger.account;
 
 import java.io.Serial;
-import java.util.stream.Stream;
+import java.util.List;
 import org.springframework.security.authentication.AbstractAuthenticationToken;
 import org.springframework.security.core.authority.SimpleGrantedAuthority;
 
@@ -10,15 +10,32 @@ public final class ViewerAuthentication extends AbstractAuthenticationToken {
 
   @Serial private static final long serialVersionUID = 1L;
 
+  /** Held instead of a role by somebody who has to choose an own password before anything else. */
+  public static final String MUST_CHANGE_PASSWORD = "MUST_CHANGE_PASSWORD";
+
   private final transient Viewer viewer;
 
+  /** A viewer with the power of role and scope. */
   public ViewerAuthentication(Viewer viewer) {
-    super(
-        Stream.of("ROLE_" + viewer.role().name(), "SCOPE_" + viewer.scope().name())
-            .map(SimpleGrantedAuthority::new)
-            .toList());
+    this(viewer, List.of("ROLE_" + viewer.role().name(), "SCOPE_" + viewer.scope().name()));
+  }
+
+  private ViewerAuthentication(Viewer viewer, List<String> authorities) {
+    super(authorities.stream().map(SimpleGrantedAuthority::new).toList());
     this.viewer = viewer;
     setAuthenticated(true);
+  }
+
+  /** A person who signed in by form or HTTP Basic. */
+  static ViewerAuthentication of(Person person) {
+    return person.mustChangePassword()
+        ? new ViewerAuthentication(person.viewer(), List.of(MUST_CHANGE_PASSWORD))
+        : new ViewerAuthentication(person.viewer());
+  }
+
+  /** Whether nothing but choosing an own password is open. */
+  public boolean mustChangePassword() {
+    return getAuthorities().stream().anyMatch(a -> MUST_CHANGE_PASSWORD.equals(a.getAuthority()));
   }
 
   @Override

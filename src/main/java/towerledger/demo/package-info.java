@@ -3,7 +3,6 @@
 @ApplicationModule(
     allowedDependencies = {
       "quantity",
-      "bulk",
       "statistics",
       "psychrometrics",
       "thermal",
@@ -15,7 +14,6 @@
       "meter",
       "logsheet",
       "tariff",
-      "drawing",
       "ledger",
       "finding",
       "retrofit",

@@ -3,7 +3,6 @@
 @ApplicationModule(
     allowedDependencies = {
       "quantity",
-      "bulk",
       "statistics",
       "psychrometrics",
       "thermal",

@@ -5,7 +5,6 @@
 @ApplicationModule(
     allowedDependencies = {
       "quantity",
-      "bulk",
       "statistics",
       "psychrometrics",
       "thermal",
@@ -17,7 +16,6 @@
       "meter",
       "logsheet",
       "tariff",
-      "drawing",
       "ledger",
       "finding",
       "retrofit",

@@ -6,7 +6,6 @@
 @ApplicationModule(
     allowedDependencies = {
       "quantity",
-      "bulk",
       "statistics",
       "psychrometrics",
       "thermal",
@@ -18,7 +17,6 @@
       "meter",
       "logsheet",
       "tariff",
-      "drawing",
       "ledger",
       "finding",
       "retrofit",

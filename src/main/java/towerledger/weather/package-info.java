@@ -3,7 +3,6 @@
 @ApplicationModule(
     allowedDependencies = {
       "quantity",
-      "bulk",
       "psychrometrics",
       "balance :: facts",
       "account",

@@ -1,0 +1,10 @@
+package towerledger.account;
+
+import java.util.Optional;
+import org.springframework.data.jpa.repository.JpaRepository;
+
+/** The people as stored. */
+interface PersonRows extends JpaRepository<Person, Long> {
+
+  Optional<Person> findByEmail(String email);
+}

@@ -1,0 +1,62 @@
+package towerledger.page;
+
+import jakarta.servlet.RequestDispatcher;
+import jakarta.servlet.http.HttpServletRequest;
+import java.util.Map;
+import org.springframework.boot.webmvc.error.ErrorController;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.http.ProblemDetail;
+import org.springframework.http.ResponseEntity;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.servlet.ModelAndView;
+
+/**
+ * What a person sees when something is not there, not theirs or has failed: a sentence and the way
+ * back, nothing of the program's inside. A program below {@code /api} gets a problem detail.
+ */
+@Controller
+class ErrorPage implements ErrorController {
+
+  /**
+   * What the page shows.
+   *
+   * @param status HTTP status
+   * @param textKey key of the title and text in the messages, such as {@code error.404}
+   */
+  record View(int status, String textKey) {}
+
+  @RequestMapping("/error")
+  Object show(HttpServletRequest request) {
+    HttpStatus status = status(request);
+    String path = String.valueOf(request.getAttribute(RequestDispatcher.ERROR_REQUEST_URI));
+    if (path.startsWith(request.getContextPath() + "/api/")) {
+      return ResponseEntity.status(status)
+          .contentType(MediaType.APPLICATION_PROBLEM_JSON)
+          .body(ProblemDetail.forStatusAndDetail(status, status.getReasonPhrase() + "."));
+    }
+    return new ModelAndView(
+        "error", Map.of("view", new View(status.value(), textKey(status))), status);
+  }
+
+  private static HttpStatus status(HttpServletRequest request) {
+    Object code = request.getAttribute(RequestDispatcher.ERROR_STATUS_CODE);
+    HttpStatus status = code instanceof Integer number ? HttpStatus.resolve(number) : null;
+    // Without a status somebody asked for /error itself, and there is no such page.
+    return status == null
+        ? code == null ? HttpStatus.NOT_FOUND : HttpStatus.INTERNAL_SERVER_ERROR
+        : status;
+  }
+
+  private static String textKey(HttpStatus status) {
+    return switch (status) {
+      case FORBIDDEN -> "error.403";
+      case NOT_FOUND -> "error.404";
+      case METHOD_NOT_ALLOWED -> "error.405";
+      case CONTENT_TOO_LARGE -> "error.413";
+      case TOO_MANY_REQUESTS -> "error.429";
+      default -> status.is4xxClientError() ? "error.400" : "error.500";
+    };
+  }
+}

@@ -1,0 +1,95 @@
+package towerledger.page;
+
+import jakarta.servlet.DispatcherType;
+import jakarta.servlet.http.HttpServletRequest;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.core.annotation.Order;
+import org.springframework.security.config.annotation.web.builders.HttpSecurity;
+import org.springframework.security.config.annotation.web.configurers.AbstractHttpConfigurer;
+import org.springframework.security.config.http.SessionCreationPolicy;
+import org.springframework.security.core.Authentication;
+import org.springframework.security.web.SecurityFilterChain;
+import towerledger.account.Role;
+import towerledger.account.TooManyAttempts;
+import towerledger.account.ViewerAuthentication;
+
+/** Signing in and out, and the files every page needs. */
+@Configuration(proxyBeanMethods = false)
+class SignInSecurity {
+
+  @Bean
+  @Order(20)
+  SecurityFilterChain files(HttpSecurity http) throws Exception {
+    return http.securityMatcher("/assets/**", "/webjars/**", "/favicon.ico", "/robots.txt")
+        .csrf(AbstractHttpConfigurer::disable)
+        .requestCache(AbstractHttpConfigurer::disable)
+        .sessionManagement(
+            session -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
+        .headers(headers -> headers.cacheControl(cache -> cache.disable()))
+        .authorizeHttpRequests(requests -> requests.anyRequest().permitAll())
+        .build();
+  }
+
+  @Bean
+  @Order(21)
+  SecurityFilterChain signIn(HttpSecurity http, BrowserSecurity browser) throws Exception {
+    return browser
+        .common(http)
+        .securityMatcher("/sign-in", "/sign-out", "/password/**", "/invitation/**", "/error")
+        .formLogin(
+            form ->
+                form.loginPage("/sign-in")
+                    .usernameParameter("email")
+                    .passwordParameter("password")
+                    .successHandler(
+                        (request, response, who) ->
+                            response.sendRedirect(request.getContextPath() + next(request, who)))
+                    .failureHandler(
+                        (request, response, reason) ->
+                            response.sendRedirect(
+                                request.getContextPath()
+                                    + (reason instanceof TooManyAttempts
+                                        ? "/sign-in?wait"
+                                        : "/sign-in?wrong"))))
+        .logout(signOut -> signOut.logoutUrl("/sign-out").logoutSuccessUrl("/sign-in?signed-out"))
+        .authorizeHttpRequests(
+            requests ->
+                requests
+                    .dispatcherTypeMatchers(DispatcherType.ERROR)
+                    .permitAll()
+                    .requestMatchers("/sign-in", "/sign-out", "/invitation/**", "/error")
+                    .permitAll()
+                    .requestMatchers("/password")
+                    .authenticated()
+                    .requestMatchers("/password/**")
+                    .permitAll())
+        .build();
+  }
+
+  private static String next(HttpServletRequest request, Authentication who) {
+    if (who instanceof ViewerAuthentication viewer) {
+      if (viewer.mustChangePassword()) {
+        return "/password";
+      }
+      boolean customer = viewer.getPrincipal().role() == Role.CUSTOMER;
+      String wish = request.getParameter("to");
+      String home = customer ? "/portal" : "/";
+      return isOwnPath(wish) && wish != null && (!customer || wish.startsWith("/portal"))
+          ? wish
+          : home;
+    }
+    return "/";
+  }
+
+  /** Whether an address leads to a page of this program and to nowhere else. */
+  static boolean isOwnPath(@Nullable String wish) {
+    return wish != null
+        && wish.length() <= 2000
+        && wish.startsWith("/")
+        && !wish.startsWith("//")
+        && !wish.startsWith("/sign-")
+        && wish.chars().allMatch(c -> c > ' ' && c < 0x7f && c != '\\');
+  }
+}
