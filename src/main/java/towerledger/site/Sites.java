@@ -399,4 +399,9 @@ public class Sites {
     }
     return result;
   }
+
+  /** The time line of a system that has no settings. */
+  public Settings noSettings() {
+    return new Settings(List.of());
+  }
 }
