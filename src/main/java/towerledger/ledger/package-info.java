@@ -7,6 +7,7 @@
       "psychrometrics",
       "thermal",
       "balance",
+      "balance :: facts",
       "account",
       "job",
       "site",
