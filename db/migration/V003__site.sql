@@ -32,7 +32,7 @@ CREATE TABLE site_system (
   site_id              BIGINT       NOT NULL,
   customer_id          BIGINT       NOT NULL,
   name                 VARCHAR(200) NOT NULL,
-  kind                 VARCHAR(30)  DEFAULT 'open' NOT NULL,
+  kind                 VARCHAR(30),
   system_volume_l      DOUBLE PRECISION,
   heat_source          VARCHAR(30),
   waterside_economizer BOOLEAN,

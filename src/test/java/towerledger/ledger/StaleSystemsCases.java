@@ -1,0 +1,128 @@
+package towerledger.ledger;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.YearMonth;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.support.TransactionTemplate;
+import towerledger.account.Actor;
+import towerledger.site.Nameplate;
+import towerledger.site.SettingName;
+import towerledger.site.SiteDetails;
+import towerledger.site.Sites;
+import towerledger.site.SystemDetails;
+
+/** Changed facts leave a mark until their months are reckoned, and a mark only ever widens. */
+abstract class StaleSystemsCases {
+
+  private static final Actor ACTOR = Actor.system("test");
+
+  @Autowired StaleSystems stale;
+  @Autowired Sites sites;
+  @Autowired JdbcClient jdbc;
+  @Autowired TransactionTemplate transaction;
+
+  @BeforeEach
+  void aTowerOfItsOwn() {
+    jdbc.sql(
+            """
+            INSERT INTO account_customer (code, name, created_at)
+            SELECT 'stale-c', 'A customer', CURRENT_TIMESTAMP WHERE NOT EXISTS
+              (SELECT 1 FROM account_customer WHERE code = 'stale-c')""")
+        .update();
+    long customer =
+        jdbc.sql("SELECT id FROM account_customer WHERE code = 'stale-c'")
+            .query(Long.class)
+            .single();
+    sites.putSite(
+        ACTOR,
+        "stale-s",
+        customer,
+        new SiteDetails("A site", "UTC", null, null, null, null, null, null, null));
+    sites.putTower(
+        ACTOR, "stale-t", "stale-s", null, plate(), SystemDetails.named("A tower of its own"));
+    jdbc.sql("DELETE FROM ledger_stale").update();
+  }
+
+  private static Nameplate plate() {
+    return new Nameplate(
+        "A tower of its own",
+        null,
+        null,
+        440.0,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null);
+  }
+
+  @Test
+  void aSettingMarksItsSystemFromItsMonthOn() {
+    var system = sites.getSystem("stale-t");
+
+    sites.putSetting(
+        ACTOR,
+        system,
+        YearMonth.of(2026, 3).atDay(10),
+        SettingName.TARGET_CYCLES,
+        SettingName.TARGET_CYCLES.stored("target_cycles", "4." + System.nanoTime()),
+        null);
+
+    assertThat(claim())
+        .singleElement()
+        .satisfies(
+            mark -> {
+              assertThat(mark.systemId()).isEqualTo(system.id());
+              assertThat(mark.first()).isEqualTo(YearMonth.of(2026, 3));
+              assertThat(mark.reason()).contains("target_cycles");
+            });
+  }
+
+  @Test
+  void aMarkWidensAndNeverNarrows() {
+    long system = sites.getSystem("stale-t").id();
+
+    stale.mark(system, YearMonth.of(2026, 5), YearMonth.of(2026, 5), "reading in May");
+    stale.mark(system, YearMonth.of(2026, 2), YearMonth.of(2026, 2), "reading in February");
+    stale.mark(system, YearMonth.of(2026, 9), YearMonth.of(2026, 9), "reading in September");
+
+    assertThat(claim())
+        .singleElement()
+        .satisfies(mark -> assertThat(mark.first()).isEqualTo(YearMonth.of(2026, 2)));
+
+    stale.mark(system, null, null, "tower changed");
+
+    assertThat(claim()).singleElement().satisfies(mark -> assertThat(mark.first()).isNull());
+  }
+
+  @Test
+  void aMarkGoesWithTheTransactionThatSettledIt() {
+    long system = sites.getSystem("stale-t").id();
+    stale.mark(system, null, null, "anything");
+
+    transaction.executeWithoutResult(
+        status -> {
+          stale.settle(stale.claimSite());
+          status.setRollbackOnly();
+        });
+    assertThat(stale.count()).isEqualTo(1);
+
+    transaction.executeWithoutResult(status -> stale.settle(stale.claimSite()));
+    assertThat(stale.count()).isZero();
+  }
+
+  private List<StaleSystems.Stale> claim() {
+    return transaction.execute(status -> stale.claimSite());
+  }
+}
