@@ -362,6 +362,12 @@ public class Sites {
     return systems.findAllById(ids);
   }
 
+  /** Systems of the sites billed on a rate schedule, for water or for sewer. */
+  @Transactional(readOnly = true)
+  public List<CoolingSystem> listSystemsBilledOn(String schedule) {
+    return systems.findBilledOn(schedule);
+  }
+
   @Transactional(readOnly = true)
   public List<Site> listSites(Collection<Long> ids) {
     return sites.findAllById(ids);

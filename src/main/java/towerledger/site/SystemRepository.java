@@ -3,10 +3,17 @@ package towerledger.site;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.data.jpa.repository.JpaRepository;
+import org.springframework.data.jpa.repository.NativeQuery;
 
 interface SystemRepository extends JpaRepository<CoolingSystem, Long> {
 
   Optional<CoolingSystem> findByCode(String code);
 
   List<CoolingSystem> findBySiteIdOrderByCode(long siteId);
+
+  @NativeQuery(
+      """
+      SELECT y.* FROM site_system y JOIN site_site s ON s.id = y.site_id
+      WHERE s.water_schedule = :schedule OR s.sewer_schedule = :schedule ORDER BY y.code""")
+  List<CoolingSystem> findBilledOn(String schedule);
 }
