@@ -3,6 +3,7 @@
 @ApplicationModule(
     allowedDependencies = {
       "quantity",
+      "bulk",
       "statistics",
       "psychrometrics",
       "thermal",
@@ -14,6 +15,7 @@
       "meter",
       "logsheet",
       "tariff",
+      "drawing",
       "ledger",
       "finding",
       "retrofit",

@@ -3,6 +3,7 @@
 @ApplicationModule(
     allowedDependencies = {
       "quantity",
+      "bulk",
       "statistics",
       "psychrometrics",
       "thermal",

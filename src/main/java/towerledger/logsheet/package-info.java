@@ -1,6 +1,7 @@
 /** What people wrote down at the tower: water samples, pressures, heat loads, visits. */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"quantity", "balance :: facts", "account", "job", "site"})
+@ApplicationModule(
+    allowedDependencies = {"quantity", "bulk", "balance :: facts", "account", "job", "site"})
 package towerledger.logsheet;
 
 import org.jspecify.annotations.NullMarked;

@@ -1,6 +1,7 @@
 /** What the meters said: register readings and interval volumes, as measured. */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"quantity", "balance :: facts", "account", "job", "site"})
+@ApplicationModule(
+    allowedDependencies = {"quantity", "bulk", "balance :: facts", "account", "job", "site"})
 package towerledger.meter;
 
 import org.jspecify.annotations.NullMarked;

@@ -5,6 +5,7 @@
 @ApplicationModule(
     allowedDependencies = {
       "quantity",
+      "bulk",
       "statistics",
       "psychrometrics",
       "thermal",
@@ -16,6 +17,7 @@
       "meter",
       "logsheet",
       "tariff",
+      "drawing",
       "ledger",
       "finding",
       "retrofit",

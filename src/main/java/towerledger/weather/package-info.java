@@ -3,6 +3,7 @@
 @ApplicationModule(
     allowedDependencies = {
       "quantity",
+      "bulk",
       "psychrometrics",
       "balance :: facts",
       "account",

@@ -1,0 +1,99 @@
+package towerledger.drawing;
+
+import java.util.Locale;
+
+/**
+ * The texture of a part, drawn as lines cut to its field, so that it needs no pattern by name and
+ * prints alike everywhere.
+ */
+final class Hatching {
+
+  private static final double STEP = 4;
+
+  private Hatching() {}
+
+  /** Fills a field with the part's colour and texture. */
+  static void field(Svg svg, WaterPart part, double x, double y, double w, double h, String hint) {
+    if (w <= 0 || h <= 0) {
+      return;
+    }
+    svg.area(x, y, w, h, part.tone(), hint);
+    switch (part.texture()) {
+      case PLAIN -> {}
+      case RISING -> svg.path(slanted(x, y, w, h, true), Tone.LOSS, 1.4);
+      case FALLING -> svg.path(slanted(x, y, w, h, false), Tone.LOSS_PALE, 1);
+      case UPRIGHT -> svg.path(upright(x, y, w, h), Tone.INK_SOFT, 0.7);
+      case LEVEL -> svg.path(level(x, y, w, h), Tone.INK_SOFT, 0.7);
+      case DOTTED -> {
+        svg.path(dotted(x, y, w, h), Tone.INK_SOFT, 1);
+        svg.path(outline(x, y, w, h), Tone.INK_SOFT, 0.7);
+      }
+    }
+  }
+
+  /** Lines at 45°, rising or falling to the right, cut to the field. */
+  private static String slanted(double x, double y, double w, double h, boolean rising) {
+    StringBuilder path = new StringBuilder();
+    double first = Math.ceil((x - h) / STEP) * STEP;
+    for (double at = first; at < x + w; at += STEP) {
+      // the line runs from (at, bottom) to (at + h, top), or mirrored
+      double from = Math.max(at, x);
+      double to = Math.min(at + h, x + w);
+      if (to - from < 0.3) {
+        continue;
+      }
+      double yFrom = rising ? y + h - (from - at) : y + (from - at);
+      double yTo = rising ? y + h - (to - at) : y + (to - at);
+      append(path, from, yFrom, to, yTo);
+    }
+    return path.toString();
+  }
+
+  private static String upright(double x, double y, double w, double h) {
+    StringBuilder path = new StringBuilder();
+    for (double at = Math.ceil(x / STEP) * STEP; at < x + w; at += STEP) {
+      append(path, at, y, at, y + h);
+    }
+    return path.toString();
+  }
+
+  private static String level(double x, double y, double w, double h) {
+    StringBuilder path = new StringBuilder();
+    for (double at = y + STEP / 2; at < y + h; at += STEP) {
+      append(path, x, at, x + w, at);
+    }
+    return path.toString();
+  }
+
+  private static String dotted(double x, double y, double w, double h) {
+    StringBuilder path = new StringBuilder();
+    for (double row = y + STEP / 2; row < y + h; row += STEP) {
+      for (double at = Math.ceil(x / STEP) * STEP; at < x + w - 1; at += STEP) {
+        append(path, at, row, at + 1, row);
+      }
+    }
+    return path.toString();
+  }
+
+  private static String outline(double x, double y, double w, double h) {
+    return String.format(
+        Locale.ROOT,
+        "M%s %sh%sv%sh%sz",
+        Svg.num(x),
+        Svg.num(y),
+        Svg.num(w),
+        Svg.num(h),
+        Svg.num(-w));
+  }
+
+  private static void append(StringBuilder path, double x1, double y1, double x2, double y2) {
+    path.append('M')
+        .append(Svg.num(x1))
+        .append(' ')
+        .append(Svg.num(y1))
+        .append('L')
+        .append(Svg.num(x2))
+        .append(' ')
+        .append(Svg.num(y2));
+  }
+}

@@ -1,0 +1,8 @@
+/**
+ * Tables as text: records cut from a stream, cells read as codes, numbers in either unit system and
+ * moments, with words on what is wrong.
+ */
+@NullMarked
+package towerledger.intake.csv;
+
+import org.jspecify.annotations.NullMarked;

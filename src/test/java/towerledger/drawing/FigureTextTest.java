@@ -1,0 +1,72 @@
+package towerledger.drawing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.YearMonth;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import towerledger.account.UnitPreference;
+import towerledger.quantity.Money;
+import towerledger.quantity.Pressure;
+import towerledger.quantity.Volume;
+
+class FigureTextTest {
+
+  private final FigureText us = FigureText.of(UnitPreference.US, "en");
+  private final FigureText si = FigureText.of(UnitPreference.SI, "en");
+
+  /**
+   * JCGM 100:2008, 7.2.6: an uncertainty of 27 mΩ turns 10.057 62 Ω into 10.058 Ω. The other rows
+   * follow the same rule, worked by hand.
+   */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          10.05762 | 10.03062 | 10.08462 | 10.058 ± 0.027
+          331234   | 307000   | 355468   | 331,000 ± 24,000
+          -1200    | -1650    | -750     | −1,200 ± 450
+          12000    | 4000     | 31000    | 12,000 (4,000 … 31,000)
+          0.4      | -9.6     | 10.4     | 0 ± 10
+          """)
+  void showsAsManyDigitsAsTheIntervalAllows(
+      double value, double low, double high, String expected) {
+    assertThat(us.withInterval(value, low, high)).isEqualTo(expected);
+  }
+
+  @Test
+  void writesVolumesInTheUnitsOfTheReader() {
+    Volume makeup = Volume.ofUsGallons(411_870);
+
+    assertThat(us.volume(makeup)).isEqualTo("412,000\u00a0gal");
+    // 411 870 US gal × 3.785 411 784 L = 1 559.1 m³
+    assertThat(si.volume(makeup)).isEqualTo("1,560\u00a0m³");
+    assertThat(si.wholeVolume(makeup)).isEqualTo("1,559.1");
+  }
+
+  @Test
+  void writesMoneyWithItsInterval() {
+    Money loss = Money.of("1238.40", "USD");
+
+    assertThat(us.estimate(loss, Money.of("930", "USD"), Money.of("1546.8", "USD")))
+        .isEqualTo("$1,240 ± 310");
+    assertThat(us.exactMoney(loss)).isEqualTo("$1,238.40");
+  }
+
+  @Test
+  void neverClaimsCertainty() {
+    assertThat(us.odds(0.9996)).isEqualTo("> 99\u00a0%");
+    assertThat(us.odds(0.0004)).isEqualTo("< 1\u00a0%");
+    assertThat(us.odds(0.735)).isEqualTo("74\u00a0%");
+  }
+
+  @Test
+  void speaksTheReadersLanguage() {
+    FigureText spanish = FigureText.of(UnitPreference.US, "es");
+
+    assertThat(spanish.month(YearMonth.of(2026, 10))).isEqualTo("octubre 2026");
+    assertThat(spanish.pressure(Pressure.ofPsi(72))).isEqualTo("72\u00a0psi");
+  }
+}
