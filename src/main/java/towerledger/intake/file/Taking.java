@@ -1,0 +1,50 @@
+package towerledger.intake.file;
+
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.Map;
+import towerledger.account.Actor;
+import towerledger.bulk.BulkLoad;
+import towerledger.bulk.BulkLoader;
+import towerledger.bulk.BulkTable;
+
+/** One file being taken: who hands it in, what its codes stand for, where its rows go. */
+public final class Taking {
+
+  private final Actor actor;
+  private final Directory directory;
+  private final Instant startedAt;
+  private final boolean repeated;
+  private final BulkLoader loader;
+  private final Map<BulkTable, BulkLoad> loads = new HashMap<>();
+
+  /**
+   * A file about to be taken.
+   *
+   * @param repeated whether the same file came before, whole or in part
+   */
+  public Taking(
+      Actor actor, Directory directory, Instant startedAt, boolean repeated, BulkLoader loader) {
+    this.actor = actor;
+    this.directory = directory;
+    this.startedAt = startedAt;
+    this.repeated = repeated;
+    this.loader = loader;
+  }
+
+  public Actor actor() {
+    return actor;
+  }
+
+  public Directory directory() {
+    return directory;
+  }
+
+  public Instant startedAt() {
+    return startedAt;
+  }
+
+  BulkLoad load(BulkTable table) {
+    return loads.computeIfAbsent(table, t -> loader.open(t, repeated));
+  }
+}
