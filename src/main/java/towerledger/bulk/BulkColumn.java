@@ -18,7 +18,9 @@ public record BulkColumn(String name, BulkType type, Role role) {
     /** What is told; another value is a correction, empty is no news. */
     VALUE,
     /** Written along with the values, not compared: who and when, whose. */
-    COMPANION
+    COMPANION,
+    /** Written when the row is added, then left alone. */
+    BIRTH
   }
 
   public static BulkColumn key(String name, BulkType type) {
@@ -35,6 +37,10 @@ public record BulkColumn(String name, BulkType type, Role role) {
 
   public static BulkColumn companion(String name, BulkType type) {
     return new BulkColumn(name, type, Role.COMPANION);
+  }
+
+  public static BulkColumn birth(String name, BulkType type) {
+    return new BulkColumn(name, type, Role.BIRTH);
   }
 
   boolean isKey() {

@@ -48,8 +48,9 @@ public record BulkTable(
     var map = new LinkedHashMap<String, Object>();
     for (int i = 0; i < row.length; i++) {
       Object cell = row[i];
-      if (cell != null && columns.get(i).role() != BulkColumn.Role.COMPANION) {
-        map.put(columns.get(i).name(), cell);
+      BulkColumn column = columns.get(i);
+      if (cell != null && (column.isKey() || column.role() == BulkColumn.Role.VALUE)) {
+        map.put(column.name(), cell);
       }
     }
     return map;
@@ -85,7 +86,7 @@ public record BulkTable(
   @Nullable Object[] merged(@Nullable Object[] older, @Nullable Object[] newer) {
     @Nullable Object[] merged = Arrays.copyOf(older, older.length);
     for (int i = 0; i < merged.length; i++) {
-      if (newer[i] != null) {
+      if (newer[i] != null && columns.get(i).role() != BulkColumn.Role.BIRTH) {
         merged[i] = newer[i];
       }
     }

@@ -123,7 +123,7 @@ final class CorrectionLog {
     for (int i = 0; i < row.length; i++) {
       BulkColumn column = table.columns().get(i);
       Object cell = row[i];
-      if (column.role() != BulkColumn.Role.COMPANION
+      if ((column.isKey() || column.role() == BulkColumn.Role.VALUE)
           && cell != null
           && !sameText(cell, old.get(column.name()))) {
         return false;

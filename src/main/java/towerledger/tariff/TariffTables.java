@@ -1,5 +1,6 @@
 package towerledger.tariff;
 
+import static towerledger.bulk.BulkColumn.birth;
 import static towerledger.bulk.BulkColumn.companion;
 import static towerledger.bulk.BulkColumn.key;
 import static towerledger.bulk.BulkColumn.nullableKey;
@@ -34,7 +35,7 @@ public final class TariffTables {
           value("credit_minimum_units", BulkType.DECIMAL),
           value("credit_cap_percent", BulkType.DECIMAL),
           value("credit_deadline", BulkType.TEXT),
-          companion("created_at", BulkType.INSTANT));
+          birth("created_at", BulkType.INSTANT));
 
   public static final BulkTable CHARGE =
       new BulkTable(

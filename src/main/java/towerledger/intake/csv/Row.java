@@ -8,6 +8,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -168,6 +169,27 @@ public final class Row {
           throw RowProblem.of(
               "%s %s is neither true nor false", header.nameOf(column), RowProblem.quoted(cell));
     };
+  }
+
+  /** The cell as it stands, or null where it is empty. */
+  public @Nullable String findRaw(Column column) {
+    return find(column);
+  }
+
+  /** The name under which the file has the column: the US or the SI one. */
+  public String nameOf(Column column) {
+    return header.nameOf(column);
+  }
+
+  /** Whole text of a form given in words, or null where it is empty. */
+  public @Nullable String findMatching(Column column, Pattern form, String inWords) {
+    String cell = find(column);
+    if (cell != null && !form.matcher(cell).matches()) {
+      throw RowProblem.of(
+          "%s %s is not understood; write it %s",
+          header.nameOf(column), RowProblem.quoted(cell), inWords);
+    }
+    return cell;
   }
 
   /** A number in SI that each row must give. */

@@ -17,7 +17,8 @@ public enum Twin {
   MILLION_BTU("_mmbtu", "_gj", us -> us * Units.JOULES_PER_BTU / 1000),
   /** Nominal tons of a tower: 15,000 Btu/h rejected. */
   TOWER_TONS("_tons", "_kw", us -> us * Units.WATTS_PER_TOWER_TON / 1000),
-  TON_HOURS("_ton_hours", "_kwh", us -> us * Units.JOULES_PER_TON_HOUR / Units.JOULES_PER_KWH);
+  TON_HOURS("_ton_hours", "_kwh", us -> us * Units.JOULES_PER_TON_HOUR / Units.JOULES_PER_KWH),
+  VALVE_COEFFICIENT("_cv", "_kv", us -> us * Units.KV_PER_CV);
 
   private final String usEnding;
   private final String siEnding;
