@@ -131,6 +131,10 @@ public final class Directory {
     return new SitePlace(site.id(), site.customerId(), site.details().zone());
   }
 
+  @Nullable Long customerId() {
+    return viewer == null ? null : viewer.customerId();
+  }
+
   /** The zone of a station's times: that of the sites which use it, if they agree. */
   public @Nullable ZoneId stationZone(String station) {
     return stationZones

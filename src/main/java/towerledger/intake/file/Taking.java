@@ -3,6 +3,7 @@ package towerledger.intake.file;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import towerledger.account.Actor;
 import towerledger.bulk.BulkLoad;
 import towerledger.bulk.BulkLoader;
@@ -38,6 +39,11 @@ public final class Taking {
 
   public Directory directory() {
     return directory;
+  }
+
+  /** The one customer whose things the sender may see; null if there is no such limit. */
+  public @Nullable Long customerId() {
+    return directory.customerId();
   }
 
   public Instant startedAt() {

@@ -1,0 +1,223 @@
+package towerledger.intake;
+
+import java.io.IOException;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.support.TransactionTemplate;
+import towerledger.account.Viewer;
+import towerledger.bulk.BulkLoader;
+import towerledger.intake.UploadRefused.Kind;
+import towerledger.intake.file.Directory;
+import towerledger.intake.file.FileFormat;
+import towerledger.intake.file.Taking;
+import towerledger.job.Jobs;
+import towerledger.site.Dependents;
+import towerledger.site.SiteAccess;
+import towerledger.site.Sites;
+
+/**
+ * Takes uploads in: looks through all of an upload first, so that a wrong file or column refuses it
+ * whole; then takes its files in the order in which they depend on each other, keeping good rows
+ * and putting the others in quarantine.
+ */
+@Service
+public class Importer {
+
+  private static final String REVISIONS = "ledger_revisions";
+
+  private final Map<String, FileFormat<?>> formats;
+  private final ImportTurn turn;
+  private final ImportRecords records;
+  private final QuarantineStore quarantine;
+  private final TransactionTemplate transactions;
+  private final BulkLoader loader;
+  private final Sites sites;
+  private final SiteAccess access;
+  private final Dependents dependents;
+  private final Jobs jobs;
+  private final Clock clock;
+
+  Importer(
+      List<FileFormat<?>> formats,
+      ImportTurn turn,
+      ImportRecords records,
+      QuarantineStore quarantine,
+      TransactionTemplate transactions,
+      BulkLoader loader,
+      Sites sites,
+      SiteAccess access,
+      Dependents dependents,
+      Jobs jobs,
+      Clock clock) {
+    this.formats =
+        formats.stream()
+            .collect(Collectors.toMap(format -> format.columns().file(), Function.identity()));
+    this.turn = turn;
+    this.records = records;
+    this.quarantine = quarantine;
+    this.transactions = transactions;
+    this.loader = loader;
+    this.sites = sites;
+    this.access = access;
+    this.dependents = dependents;
+    this.jobs = jobs;
+    this.clock = clock;
+  }
+
+  /**
+   * Takes an upload.
+   *
+   * @return what became of every row
+   * @throws UploadRefused when nothing was taken, with words on why
+   */
+  public ImportReceipt take(Upload upload, ImportRequest request) {
+    var skipped = new ArrayList<FileReceipt>();
+    List<CheckedFile> files = check(upload, request.viewer(), skipped);
+    return turn.inTurn(() -> takeChecked(files, skipped, request));
+  }
+
+  private List<CheckedFile> check(
+      Upload upload, @Nullable Viewer viewer, List<FileReceipt> skipped) {
+    var recognized = new ArrayList<Map.Entry<FileFormat<?>, Upload.Entry>>();
+    var seen = new HashSet<String>();
+    var problems = new ArrayList<String>();
+    for (Upload.Entry entry : upload.entries()) {
+      String file = fileOf(entry.name());
+      FileFormat<?> format = formats.get(file);
+      String shown = Upload.shown(entry.name());
+      if (isNotData(entry.name())) {
+        skipped.add(note(shown, "not read: it is no file of the interchange format"));
+      } else if (file.equals(REVISIONS)) {
+        skipped.add(
+            note(
+                shown,
+                "not read: revisions are a record for audit; the ledger is reckoned from the facts"));
+      } else if (format == null) {
+        problems.add("file '%s' is not known".formatted(shown));
+      } else if (!seen.add(file)) {
+        problems.add("file '%s' is there twice".formatted(shown));
+      } else {
+        requireAllowed(format, viewer);
+        recognized.add(Map.entry(format, entry));
+      }
+    }
+    if (!problems.isEmpty()) {
+      throw new UploadRefused(
+          Kind.WRONG_CONTENT,
+          "%s; nothing was taken. A bundle holds %s"
+              .formatted(
+                  String.join("; ", problems.stream().limit(20).toList()),
+                  formats.keySet().stream()
+                      .sorted()
+                      .map(name -> name + ".csv")
+                      .collect(Collectors.joining(", "))));
+    }
+    if (recognized.isEmpty()) {
+      throw new UploadRefused(
+          Kind.UNREADABLE, "the upload holds no file of the interchange format; nothing was taken");
+    }
+    recognized.sort(Comparator.comparingInt(file -> file.getKey().order()));
+    return recognized.stream()
+        .map(file -> CheckedFile.check(file.getKey(), file.getValue()))
+        .toList();
+  }
+
+  private static void requireAllowed(FileFormat<?> format, @Nullable Viewer viewer) {
+    if (viewer != null
+        && !(format.officeOnly() ? viewer.canAdminister() : viewer.canEnterReadings())) {
+      throw new UploadRefused(
+          Kind.NOT_ALLOWED,
+          "%s.csv is taken from the office only; nothing was taken"
+              .formatted(format.columns().file()));
+    }
+  }
+
+  private static FileReceipt note(String file, String reason) {
+    return new FileReceipt(file, 0, 0, 0, 0, 0, List.of(reason));
+  }
+
+  private static String fileOf(String name) {
+    String lower = name.toLowerCase(Locale.ROOT).strip();
+    return lower.endsWith(".csv") ? lower.substring(0, lower.length() - 4) : lower;
+  }
+
+  /** Notes that people lay beside the data, and what operating systems leave in folders. */
+  private static boolean isNotData(String name) {
+    String lower = name.toLowerCase(Locale.ROOT);
+    return lower.startsWith(".") || lower.endsWith(".txt") || lower.endsWith(".md");
+  }
+
+  private ImportReceipt takeChecked(
+      List<CheckedFile> files, List<FileReceipt> skipped, ImportRequest request) {
+    records.failAbandoned();
+    String id = UUID.randomUUID().toString();
+    records.begin(id, request);
+    var directory = new Directory(sites, access, dependents, request.viewer());
+    var receipts = new ArrayList<FileReceipt>();
+    try {
+      for (CheckedFile file : files) {
+        boolean repeated =
+            records.remember(id, file.format().columns().file(), file.contentHash());
+        var taking =
+            new Taking(request.actor(), directory, clock.instant(), repeated, loader);
+        receipts.add(takeFile(file, taking, id, receipts));
+      }
+    } catch (RuntimeException e) {
+      records.failed(id, receipts, String.valueOf(e.getMessage()));
+      throw e;
+    }
+    receipts.addAll(skipped);
+    var receipt = new ImportReceipt(id, receipts, reconcile(receipts, request));
+    records.done(receipt);
+    return receipt;
+  }
+
+  private FileReceipt takeFile(
+      CheckedFile file, Taking taking, String importId, List<FileReceipt> before) {
+    try (var rows = file.records()) {
+      return intake(file.format(), taking, importId, before).run(rows);
+    } catch (IOException e) {
+      throw new UploadRefused(
+          Kind.UNREADABLE,
+          "file '%s' broke off while it was read: %s; send it again, what was taken of it stays"
+              .formatted(Upload.shown(file.entry().name()), e.getMessage()));
+    }
+  }
+
+  private <T> FileIntake<T> intake(
+      FileFormat<T> format, Taking taking, String importId, List<FileReceipt> before) {
+    return new FileIntake<>(
+        format,
+        taking,
+        transactions,
+        quarantine,
+        importId,
+        so -> {
+          var all = new ArrayList<>(before);
+          all.add(so);
+          records.progress(importId, all);
+        });
+  }
+
+  private ImportReceipt.Reconciliation reconcile(
+      List<FileReceipt> receipts, ImportRequest request) {
+    if (receipts.stream().noneMatch(FileReceipt::isNews)) {
+      return new ImportReceipt.Reconciliation(
+          jobs.recordDone(
+              "reconciliation", "the import changed nothing", null, request.actor().name()),
+          "done");
+    }
+    return new ImportReceipt.Reconciliation(
+        jobs.submit("reconciliation", null, null, request.actor().name()), "queued");
+  }
+}
