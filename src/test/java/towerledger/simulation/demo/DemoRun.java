@@ -70,7 +70,7 @@ public record DemoRun(DemoSystem system, WaterRun water, WaterRun twin, Observat
             seen.samples(),
             seen.pressures(),
             seen.heats(),
-            visits(system, water, calls, chance.branch("notes")),
+            visits(system, water, twin, calls, chance.branch("notes")),
             List.of()));
   }
 
@@ -99,7 +99,7 @@ public record DemoRun(DemoSystem system, WaterRun water, WaterRun twin, Observat
   }
 
   private static List<Visit> visits(
-      DemoSystem system, WaterRun water, List<Call> calls, Chance chance) {
+      DemoSystem system, WaterRun water, WaterRun twin, List<Call> calls, Chance chance) {
     HourGrid grid = water.operation().hours().grid();
     boolean controlled = system.plant().bleed().mode() == BleedMode.CONDUCTIVITY;
     double slope = chance.factor(0.012);
@@ -115,7 +115,13 @@ public record DemoRun(DemoSystem system, WaterRun water, WaterRun twin, Observat
           water.operation().running(hour)
               ? water.operation().coldC(hour) * 1.8 + 32
               : water.operation().weather().dryBulbC(hour) * 1.8 + 32;
-      String seen = chance.pick(VisitNotes.seen());
+      double level = system.plant().basin().volumeL();
+      boolean levelNormal = wet && Math.abs(water.basinL(hour) / level - 1) < 0.03;
+      boolean overflowDry = wet && water.overflowL(hour) == 0;
+      boolean bleedNormal = wet && controlled && water.bleedL(hour) == twin.bleedL(hour);
+      String seen = VisitNotes.seen(levelNormal && overflowDry, bleedNormal, chance);
+      List<String> findings =
+          VisitNotes.findings(levelNormal && overflowDry, overflowDry, bleedNormal, chance);
       String done = chance.pick(VisitNotes.done());
       visits.add(
           new Visit(
@@ -124,7 +130,7 @@ public record DemoRun(DemoSystem system, WaterRun water, WaterRun twin, Observat
               event == null || event.drainedPart() == null
                   ? null
                   : (double) Math.round(water.drainedL(hour + 1) / 3.785411784 / 10) * 10,
-              List.of(),
+              findings,
               wet ? (double) Math.round(handheld) : null,
               wet && controlled ? (double) Math.round(display) : null,
               wet ? (double) Math.round(basinF) : null,

@@ -1,19 +1,18 @@
 package towerledger.simulation.demo;
 
+import java.util.ArrayList;
 import java.util.List;
+import towerledger.simulation.Chance;
 
 /** What technicians write on a routine visit, whatever the plant hides. */
 final class VisitNotes {
 
   private static final List<String> SEEN =
       List.of(
-          "Basin level at the mark, water clear.",
           "Light algae on the sunny side of the fill, none in the basin.",
           "Belts and bearings quiet, no vibration.",
-          "Level normal on arrival, float moves freely.",
           "Strainer half loaded with leaves and cottonwood.",
           "Some scale on the lower louvres, no more than last time.",
-          "Bleed line warm, solenoid heard to open and close.",
           "Drift eliminators in place, no gaps seen.",
           "Corrosion coupons due in four weeks.",
           "Spray nozzles all throwing, one slightly uneven.",
@@ -34,10 +33,44 @@ final class VisitNotes {
           "Fan belts tensioned, reads taken.",
           "Sample taken, dip slide set for the laboratory.");
 
+  private static final List<String> LEVEL =
+      List.of(
+          "Basin level at the mark, water clear.",
+          "Level normal on arrival, pumps running steady.");
+
+  private static final List<String> BLEED =
+      List.of(
+          "Bleed line warm, valve heard to open and close.", "Bleed opened and closed on test.");
+
   private VisitNotes() {}
 
-  static List<String> seen() {
-    return SEEN;
+  /** What was seen, given what there was to see: nobody writes what is not so. */
+  static String seen(boolean levelNormal, boolean bleedNormal, Chance chance) {
+    List<String> choices = new ArrayList<>(SEEN);
+    if (levelNormal) {
+      choices.addAll(LEVEL);
+    }
+    if (bleedNormal) {
+      choices.addAll(BLEED);
+    }
+    return chance.pick(choices);
+  }
+
+  /** Findings by the inspection list, ticked now and then and only where they are so. */
+  static List<String> findings(
+      boolean levelNormal, boolean overflowDry, boolean bleedNormal, Chance chance) {
+    List<String> ticked = new ArrayList<>();
+    tick(ticked, "level-normal", levelNormal, chance);
+    tick(ticked, "overflow-dry", overflowDry, chance);
+    tick(ticked, "bleed-normal", bleedNormal, chance);
+    tick(ticked, "eliminators-sound", true, chance);
+    return ticked;
+  }
+
+  private static void tick(List<String> ticked, String code, boolean so, Chance chance) {
+    if (chance.happens(0.2) && so) {
+      ticked.add(code);
+    }
   }
 
   static List<String> done() {
