@@ -3,7 +3,7 @@
 CREATE TABLE api_idempotency (
   idempotency_key VARCHAR(200) NOT NULL,
   owner           VARCHAR(254) NOT NULL,
-  request_hash    CHAR(64)     NOT NULL,
+  request_hash    VARCHAR(64)  NOT NULL,
   status          INT,
   content_type    VARCHAR(100),
   body            TEXT,

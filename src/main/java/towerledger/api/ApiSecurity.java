@@ -17,8 +17,10 @@ import org.springframework.security.config.http.SessionCreationPolicy;
 import org.springframework.security.core.AuthenticationException;
 import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.security.web.SecurityFilterChain;
+import org.springframework.security.web.access.intercept.AuthorizationFilter;
 import org.springframework.security.web.authentication.UsernamePasswordAuthenticationFilter;
 import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
+import towerledger.account.CurrentViewer;
 import towerledger.account.Role;
 import towerledger.account.SignedInSession;
 import towerledger.account.Tokens;
@@ -42,8 +44,14 @@ class ApiSecurity {
   private final Tokens tokens;
   private final ProblemWriter problems;
 
-  ApiSecurity(Tokens tokens, ProblemWriter problems) {
+  private final GivenAnswers answers;
+  private final CurrentViewer currentViewer;
+
+  ApiSecurity(
+      Tokens tokens, ProblemWriter problems, GivenAnswers answers, CurrentViewer currentViewer) {
     this.tokens = tokens;
+    this.answers = answers;
+    this.currentViewer = currentViewer;
     this.problems = problems;
   }
 
@@ -68,6 +76,8 @@ class ApiSecurity {
         .securityMatcher("/api/**")
         .addFilterBefore(
             new BearerTokens(tokens, problems), UsernamePasswordAuthenticationFilter.class)
+        .addFilterAfter(
+            new IdempotentPosts(answers, currentViewer, problems), AuthorizationFilter.class)
         .exceptionHandling(
             refusals ->
                 refusals

@@ -9,6 +9,8 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RestController;
 import towerledger.account.AccountException;
 import towerledger.account.Actor;
+import towerledger.account.OpenTo;
+import towerledger.account.Role;
 import towerledger.account.TokenScope;
 import towerledger.account.Tokens;
 import towerledger.account.Viewer;
@@ -46,6 +48,7 @@ class TokenController {
    */
   record TokenAnswer(String token) {}
 
+  @OpenTo({Role.OFFICE, Role.TECHNICIAN, Role.CUSTOMER})
   @PostMapping(ApiSecurity.TOKENS)
   ResponseEntity<TokenAnswer> issue(@RequestBody TokenRequest request, Viewer viewer, Actor actor) {
     if (request.name() == null) {

@@ -11,6 +11,8 @@ import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.servlet.ModelAndView;
+import towerledger.account.OpenTo;
+import towerledger.account.Role;
 
 /**
  * What a person sees when something is not there, not theirs or has failed: a sentence and the way
@@ -27,6 +29,9 @@ class ErrorPage implements ErrorController {
    */
   record View(int status, String textKey) {}
 
+  @OpenTo(
+      value = {Role.OFFICE, Role.TECHNICIAN, Role.CUSTOMER},
+      need = OpenTo.Need.LOOK)
   @RequestMapping("/error")
   Object show(HttpServletRequest request) {
     HttpStatus status = status(request);

@@ -5,9 +5,12 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import towerledger.account.OpenTo;
+import towerledger.account.Role;
 
 /** The form that asks who you are. */
 @Controller
+@OpenTo({Role.OFFICE, Role.TECHNICIAN, Role.CUSTOMER})
 class SignInPage {
 
   /**
