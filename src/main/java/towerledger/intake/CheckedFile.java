@@ -103,8 +103,7 @@ record CheckedFile(FileFormat<?> format, Upload.Entry entry, String contentHash)
   }
 
   private static void requireSane(Upload.Entry entry, String name, long bytes) {
-    boolean bursts =
-        bytes > SMALL_BYTES && bytes / Math.max(1, entry.packedBytes()) > MOST_PACKED;
+    boolean bursts = bytes > SMALL_BYTES && bytes / Math.max(1, entry.packedBytes()) > MOST_PACKED;
     if (bursts || bytes > MOST_BYTES) {
       throw new UploadRefused(
           Kind.TOO_LARGE,

@@ -9,8 +9,7 @@ import java.util.List;
  * @param files one receipt a file, in the order in which they were taken
  * @param reconciliation the reckoning it set off
  */
-public record ImportReceipt(
-    String id, List<FileReceipt> files, Reconciliation reconciliation) {
+public record ImportReceipt(String id, List<FileReceipt> files, Reconciliation reconciliation) {
 
   public ImportReceipt {
     files = List.copyOf(files);

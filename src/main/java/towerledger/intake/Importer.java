@@ -166,10 +166,8 @@ public class Importer {
     var receipts = new ArrayList<FileReceipt>();
     try {
       for (CheckedFile file : files) {
-        boolean repeated =
-            records.remember(id, file.format().columns().file(), file.contentHash());
-        var taking =
-            new Taking(request.actor(), directory, clock.instant(), repeated, loader);
+        boolean repeated = records.remember(id, file.format().columns().file(), file.contentHash());
+        var taking = new Taking(request.actor(), directory, clock.instant(), repeated, loader);
         receipts.add(takeFile(file, taking, id, receipts));
       }
     } catch (RuntimeException e) {

@@ -95,9 +95,7 @@ class QuarantineStore {
   @Transactional
   public List<Boolean> hold(
       Shelf shelf, List<Quarantined> rows, RowHash hashes, boolean fileIsKnown) {
-    return rows.stream()
-        .map(row -> hold(shelf, row, hashes.of(row.raw()), fileIsKnown))
-        .toList();
+    return rows.stream().map(row -> hold(shelf, row, hashes.of(row.raw()), fileIsKnown)).toList();
   }
 
   /** Whether any row of the file was ever quarantined. */

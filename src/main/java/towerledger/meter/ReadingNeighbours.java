@@ -34,8 +34,7 @@ public class ReadingNeighbours {
   }
 
   private Optional<Instant> find(String sql, long meterId, Instant instant) {
-    return jdbc
-        .sql(sql)
+    return jdbc.sql(sql)
         .param(meterId)
         .param(OffsetDateTime.ofInstant(instant, ZoneOffset.UTC))
         .query(

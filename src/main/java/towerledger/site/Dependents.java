@@ -50,7 +50,8 @@ public class Dependents {
 
   /** Zones of the sites that take their hours from the station, each once. */
   public List<ZoneId> zonesOfStation(String station) {
-    return jdbc.sql("SELECT DISTINCT time_zone FROM site_site WHERE station = ?")
+    return jdbc
+        .sql("SELECT DISTINCT time_zone FROM site_site WHERE station = ?")
         .param(station)
         .query(String.class)
         .list()

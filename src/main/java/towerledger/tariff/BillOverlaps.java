@@ -23,7 +23,9 @@ public class BillOverlaps {
    */
   public record Days(LocalDate from, LocalDate to) {}
 
-  /** Another stored bill that covers a day of the span; the one with the same first day is itself. */
+  /**
+   * Another stored bill that covers a day of the span; the one with the same first day is itself.
+   */
   public Optional<Days> find(long siteId, String service, LocalDate from, LocalDate to) {
     return jdbc.sql(
             """

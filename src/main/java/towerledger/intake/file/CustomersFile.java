@@ -114,7 +114,10 @@ class CustomersFile implements FileFormat<@Nullable Object[]> {
   }
 
   private void record(
-      Taking taking, String action, @Nullable Object @Nullable [] before, @Nullable Object[] after) {
+      Taking taking,
+      String action,
+      @Nullable Object @Nullable [] before,
+      @Nullable Object[] after) {
     history.record(
         taking.actor(),
         action,

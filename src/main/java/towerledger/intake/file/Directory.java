@@ -37,8 +37,7 @@ public final class Directory {
    *
    * @param viewer whose eyes to look with; null for the program itself, which sees everything
    */
-  public Directory(
-      Sites sites, SiteAccess access, Dependents dependents, @Nullable Viewer viewer) {
+  public Directory(Sites sites, SiteAccess access, Dependents dependents, @Nullable Viewer viewer) {
     this.sites = sites;
     this.access = access;
     this.dependents = dependents;

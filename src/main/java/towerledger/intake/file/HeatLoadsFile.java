@@ -117,8 +117,7 @@ class HeatLoadsFile implements FileFormat<Fact> {
     }
     requireWith(electricity, row, KW_PER_TON, "chiller_kwh", "kw_per_ton");
     requireWith(running, row, AVERAGE_LOAD, "running_hours", "average_load_percent");
-    if (temperatures
-        && !(row.tells(HOT_WATER) && row.tells(COLD_WATER) && row.tells(WATER_FLOW))) {
+    if (temperatures && !(row.tells(HOT_WATER) && row.tells(COLD_WATER) && row.tells(WATER_FLOW))) {
       throw new RowProblem(
           "heat from temperatures needs hot_water, cold_water and water_flow; fill all three");
     }

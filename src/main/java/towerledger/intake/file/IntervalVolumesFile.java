@@ -59,11 +59,7 @@ class IntervalVolumesFile implements FileFormat<Fact> {
     }
     return new Fact(
         MeterTables.interval(
-            meter.site().customerId(),
-            meter.meterId(),
-            start,
-            (int) minutes,
-            row.number(VOLUME)),
+            meter.site().customerId(), meter.meterId(), start, (int) minutes, row.number(VOLUME)),
         meter.systemId(),
         meter.site(),
         start,

@@ -43,8 +43,7 @@ class MetersFile implements FileFormat<MetersFile.MeterRow> {
   private static final Column FIRST_REGISTER =
       COLUMNS.number("first_register", 0, 999_999_999_999.0);
   private static final Column REMOVED_AT = COLUMNS.optional("removed_at");
-  private static final Column LAST_REGISTER =
-      COLUMNS.number("last_register", 0, 999_999_999_999.0);
+  private static final Column LAST_REGISTER = COLUMNS.number("last_register", 0, 999_999_999_999.0);
 
   /** A meter, ready to be put. */
   record MeterRow(
@@ -79,7 +78,8 @@ class MetersFile implements FileFormat<MetersFile.MeterRow> {
     ZoneId zone = zone(code, system, site, taking.directory());
     String parent = row.findCode(PARENT);
     if (code.equals(parent)) {
-      throw RowProblem.of("meter '%s' names itself as parent_meter; name the meter before it", code);
+      throw RowProblem.of(
+          "meter '%s' names itself as parent_meter; name the meter before it", code);
     }
     BigDecimal multiplier = row.findDecimal(MULTIPLIER, 9);
     return new MeterRow(

@@ -12,7 +12,8 @@ final class MonthsForm {
       Pattern.compile(MONTH + "(-" + MONTH + ")?(;" + MONTH + "(-" + MONTH + ")?)*");
   static final String MONTHS_IN_WORDS = "as first and last month such as 12-2, or one month";
 
-  static final Pattern DAYS = Pattern.compile(DAY + "(-" + DAY + ")?(;" + DAY + "(-" + DAY + ")?)*");
+  static final Pattern DAYS =
+      Pattern.compile(DAY + "(-" + DAY + ")?(;" + DAY + "(-" + DAY + ")?)*");
   static final String DAYS_IN_WORDS = "as Mon-Fri, Mon-Sun or Sat;Sun";
 
   private MonthsForm() {}

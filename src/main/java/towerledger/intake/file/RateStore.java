@@ -34,8 +34,7 @@ class RateStore {
       RateRow row = rows.get(i);
       if (FactStore.isNews(result.fates().get(i))) {
         for (var placed : dependents.onSchedule(row.schedule())) {
-          touched.add(
-              new Touched(placed.systemId(), YearMonth.from(row.effectiveFrom()), null));
+          touched.add(new Touched(placed.systemId(), YearMonth.from(row.effectiveFrom()), null));
         }
         if (result.fates().get(i) == Fate.ADDED) {
           record(table, kind, "added", null, row.cells(), taking);

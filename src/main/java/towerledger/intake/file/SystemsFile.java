@@ -45,8 +45,7 @@ class SystemsFile implements FileFormat<SystemsFile.SystemRow> {
 
   @Override
   public SystemRow read(Row row, Taking taking) {
-    return new SystemRow(
-        row.code(SYSTEM), row.code(SITE), DETAILS.read(row, row.text(NAME, 200)));
+    return new SystemRow(row.code(SYSTEM), row.code(SITE), DETAILS.read(row, row.text(NAME, 200)));
   }
 
   @Override

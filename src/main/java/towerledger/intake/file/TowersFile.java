@@ -143,8 +143,7 @@ class TowersFile implements FileFormat<TowersFile.TowerRow> {
 
   private Outcome put(TowerRow row, Taking taking) {
     Outcome outcome =
-        sites.putTower(
-            taking.actor(), row.code, row.site, row.system, row.nameplate, row.own);
+        sites.putTower(taking.actor(), row.code, row.site, row.system, row.nameplate, row.own);
     LocalDate from = row.nameplate.startedOn();
     for (var setting : row.settings.entrySet()) {
       if (from != null) {

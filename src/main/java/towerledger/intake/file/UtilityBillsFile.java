@@ -72,7 +72,8 @@ class UtilityBillsFile implements FileFormat<UtilityBillsFile.BillRow> {
     LocalDate to = row.day(TO);
     if (!to.isAfter(from)) {
       throw RowProblem.of(
-          "to %s is not after from %s; 'to' is the first day that the bill does not cover", to, from);
+          "to %s is not after from %s; 'to' is the first day that the bill does not cover",
+          to, from);
     }
     @Nullable Object[] cells = {
       site.customerId(),
@@ -110,7 +111,8 @@ class UtilityBillsFile implements FileFormat<UtilityBillsFile.BillRow> {
           rows.stream()
                   .filter(
                       row ->
-                          Objects.equals(row.fact.site().siteId(), change.after()[table.index("site_id")]))
+                          Objects.equals(
+                              row.fact.site().siteId(), change.after()[table.index("site_id")]))
                   .map(BillRow::siteCode)
                   .findFirst()
                   .orElse("")

@@ -26,10 +26,8 @@ class WeatherHoursFile implements FileFormat<WeatherHoursFile.Hour> {
   private static final Column HOUR_START = COLUMNS.required("hour_start");
   private static final Column DRY_BULB =
       COLUMNS.requiredNumber("dry_bulb_f", Twin.FAHRENHEIT, -90, 70);
-  private static final Column WET_BULB =
-      COLUMNS.number("wet_bulb_f", Twin.FAHRENHEIT, -90, 70);
-  private static final Column DEW_POINT =
-      COLUMNS.number("dew_point_f", Twin.FAHRENHEIT, -120, 70);
+  private static final Column WET_BULB = COLUMNS.number("wet_bulb_f", Twin.FAHRENHEIT, -90, 70);
+  private static final Column DEW_POINT = COLUMNS.number("dew_point_f", Twin.FAHRENHEIT, -120, 70);
   private static final Column HUMIDITY = COLUMNS.number("relative_humidity_percent", 0, 105);
   private static final Column PRESSURE =
       COLUMNS.number("pressure_inhg", Twin.INCHES_OF_MERCURY, 30, 115);
@@ -44,8 +42,7 @@ class WeatherHoursFile implements FileFormat<WeatherHoursFile.Hour> {
   private final Dependents dependents;
   private final ApplicationEventPublisher events;
 
-  WeatherHoursFile(
-      StationCodes stations, Dependents dependents, ApplicationEventPublisher events) {
+  WeatherHoursFile(StationCodes stations, Dependents dependents, ApplicationEventPublisher events) {
     this.stations = stations;
     this.dependents = dependents;
     this.events = events;
@@ -74,8 +71,7 @@ class WeatherHoursFile implements FileFormat<WeatherHoursFile.Hour> {
   @Override
   public Hour read(Row row, Taking taking) {
     String station = row.code(STATION);
-    Instant start =
-        row.hour(HOUR_START, taking.directory().stationZone(station)).instant();
+    Instant start = row.hour(HOUR_START, taking.directory().stationZone(station)).instant();
     double dryBulb = row.number(DRY_BULB);
     Double wetBulb = row.findNumber(WET_BULB);
     Double dewPoint = row.findNumber(DEW_POINT);
