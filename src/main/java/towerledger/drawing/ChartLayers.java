@@ -69,8 +69,8 @@ final class ChartLayers {
       double below = 0;
       for (Series series : parts.values()) {
         if (series.isKnown(slot)) {
-          above += Math.max(0, series.at(slot));
-          below += Math.min(0, series.at(slot));
+          above += Math.max(0, series.value(slot));
+          below += Math.min(0, series.value(slot));
         }
       }
       least = Math.min(least, below);
@@ -110,14 +110,14 @@ final class ChartLayers {
       StringBuilder lower = new StringBuilder();
       while (end < slots && known(band, end)) {
         double from = end == start ? middle(end) - slotWidth() / 2 : middle(end);
-        upper.append(upper.isEmpty() ? 'M' : 'L').append(point(from, band.high().at(end)));
-        lower.insert(0, "L" + point(from, band.low().at(end)));
+        upper.append(upper.isEmpty() ? 'M' : 'L').append(point(from, band.high().value(end)));
+        lower.insert(0, "L" + point(from, band.low().value(end)));
         end++;
       }
       if (end > start) {
         double edge = middle(end - 1) + slotWidth() / 2;
-        upper.append('L').append(point(edge, band.high().at(end - 1)));
-        lower.insert(0, "L" + point(edge, band.low().at(end - 1)));
+        upper.append('L').append(point(edge, band.high().value(end - 1)));
+        lower.insert(0, "L" + point(edge, band.low().value(end - 1)));
         svg.shape(upper.toString() + lower + "z", band.tone());
       }
       start = end + 1;
@@ -133,7 +133,7 @@ final class ChartLayers {
     boolean joined = false;
     for (int slot = 0; slot < line.values().size(); slot++) {
       if (line.values().isKnown(slot)) {
-        path.append(joined ? 'L' : 'M').append(point(middle(slot), line.values().at(slot)));
+        path.append(joined ? 'L' : 'M').append(point(middle(slot), line.values().value(slot)));
         joined = true;
       } else {
         joined = false;
@@ -143,7 +143,7 @@ final class ChartLayers {
     if (line.dots()) {
       for (int slot = 0; slot < line.values().size(); slot++) {
         if (line.values().isKnown(slot)) {
-          svg.dot(middle(slot), y(line.values().at(slot)), 2.4, line.tone(), "");
+          svg.dot(middle(slot), y(line.values().value(slot)), 2.4, line.tone(), "");
         }
       }
     }
@@ -155,8 +155,8 @@ final class ChartLayers {
     for (int slot = 0; slot < values.size(); slot++) {
       if (values.isKnown(slot)) {
         double half = slotWidth() / 2;
-        path.append(joined ? 'L' : 'M').append(point(middle(slot) - half, values.at(slot)));
-        path.append('L').append(point(middle(slot) + half, values.at(slot)));
+        path.append(joined ? 'L' : 'M').append(point(middle(slot) - half, values.value(slot)));
+        path.append('L').append(point(middle(slot) + half, values.value(slot)));
         joined = true;
       } else {
         joined = false;
@@ -173,8 +173,8 @@ final class ChartLayers {
     double wide = barWidth();
     for (int slot = 0; slot < bars.values().size(); slot++) {
       if (bars.values().isKnown(slot)) {
-        double upper = y(Math.max(0, bars.values().at(slot)));
-        double lower = y(Math.min(0, bars.values().at(slot)));
+        double upper = y(Math.max(0, bars.values().value(slot)));
+        double lower = y(Math.min(0, bars.values().value(slot)));
         Hatching.field(svg, bars.part(), middle(slot) - wide / 2, upper, wide, lower - upper, "");
       }
     }
@@ -189,7 +189,7 @@ final class ChartLayers {
         if (!part.getValue().isKnown(slot)) {
           continue;
         }
-        double value = part.getValue().at(slot);
+        double value = part.getValue().value(slot);
         double from = value >= 0 ? above : below;
         double to = from + value;
         double upper = y(Math.max(from, to));
@@ -210,13 +210,13 @@ final class ChartLayers {
         continue;
       }
       double x = middle(slot);
-      double low = y(whiskers.low().at(slot));
-      double high = y(whiskers.high().at(slot));
+      double low = y(whiskers.low().value(slot));
+      double high = y(whiskers.high().value(slot));
       svg.line(x, low, x, high, Tone.INK, 1);
       svg.line(x - 3, low, x + 3, low, Tone.INK, 1);
       svg.line(x - 3, high, x + 3, high, Tone.INK, 1);
       if (whiskers.middle().isKnown(slot)) {
-        svg.dot(x, y(whiskers.middle().at(slot)), 1.8, Tone.INK, "");
+        svg.dot(x, y(whiskers.middle().value(slot)), 1.8, Tone.INK, "");
       }
     }
   }
@@ -225,7 +225,7 @@ final class ChartLayers {
     double half = slotWidth() * 0.42;
     for (int slot = 0; slot < values.size(); slot++) {
       if (values.isKnown(slot)) {
-        double y = y(values.at(slot));
+        double y = y(values.value(slot));
         svg.line(middle(slot) - half, y, middle(slot) + half, y, Tone.INK, 1.6);
       }
     }

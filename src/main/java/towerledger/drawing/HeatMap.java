@@ -65,10 +65,10 @@ public final class HeatMap {
       svg.line(x + cell / 2 - 1, y + 3, x + cell / 2 + 1, y + 3, Tone.RULE, 1);
       return;
     }
-    double share = most > 0 ? day.at(hour) / most : 0;
+    double share = most > 0 ? day.value(hour) / most : 0;
     int depth = share <= 0.005 ? 0 : (int) Math.min(4, 1 + Math.floor(share * 4));
     if (depth > 0) {
-      svg.area(x, y, cell - 0.6, CELL_HEIGHT - 0.6, DEPTH[depth], figure.apply(day.at(hour)));
+      svg.area(x, y, cell - 0.6, CELL_HEIGHT - 0.6, DEPTH[depth], figure.apply(day.value(hour)));
     }
   }
 }

@@ -3,7 +3,7 @@ package towerledger.drawing;
 /**
  * A value axis with round ticks.
  *
- * @param low value at the lower end, a tick
+ * @param low value at the lower end
  * @param high value at the upper end, a tick
  * @param step distance of the ticks: 1, 2, 2.5 or 5 times a power of ten
  */
@@ -24,7 +24,9 @@ record Scale(double low, double high, double step) {
         break;
       }
     }
-    double low = Math.floor(least / step + 1e-9) * step;
+    // a trace below zero needs no whole step of empty paper
+    double low =
+        least < 0 && least > -0.2 * step ? least : Math.floor(least / step + 1e-9) * step;
     double high = Math.ceil(upper / step - 1e-9) * step;
     return new Scale(low, high, step);
   }
@@ -35,10 +37,10 @@ record Scale(double low, double high, double step) {
   }
 
   int ticks() {
-    return (int) Math.round((high - low) / step) + 1;
+    return (int) Math.round((high - tick(0)) / step) + 1;
   }
 
   double tick(int number) {
-    return low + number * step;
+    return (Math.ceil(low / step - 1e-9) + number) * step;
   }
 }

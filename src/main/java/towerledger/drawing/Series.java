@@ -34,12 +34,13 @@ public final class Series {
     return values.length;
   }
 
-  boolean isKnown(int slot) {
-    return Double.isFinite(values[slot]);
+  /** Value of a slot; NaN where it is not known. */
+  public double value(int slot) {
+    return values[slot];
   }
 
-  double at(int slot) {
-    return values[slot];
+  boolean isKnown(int slot) {
+    return Double.isFinite(values[slot]);
   }
 
   /** Running total; an unknown value adds nothing and leaves a gap. */

@@ -29,14 +29,14 @@ public final class Sparkline {
     layers.draw(new Layer.Band(low, high, Tone.EVAPORATION));
     layers.draw(new Layer.Line(makeup, Tone.INK, false));
     for (int slot = 0; slot < loss.size(); slot++) {
-      if (loss.isKnown(slot) && loss.at(slot) > 0) {
+      if (loss.isKnown(slot) && loss.value(slot) > 0) {
         double wide = layers.slotWidth() - 1;
         svg.area(layers.middle(slot) - wide / 2, HEIGHT - 4, wide, 3, Tone.LOSS, "");
       }
     }
     if (makeup.size() > 0 && makeup.isKnown(makeup.size() - 1)) {
       int last = makeup.size() - 1;
-      svg.dot(layers.middle(last), layers.y(makeup.at(last)), 2, Tone.INK, "");
+      svg.dot(layers.middle(last), layers.y(makeup.value(last)), 2, Tone.INK, "");
     }
     return svg.end();
   }

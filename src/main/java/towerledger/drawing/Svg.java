@@ -56,6 +56,24 @@ final class Svg {
     return svg;
   }
 
+  /** Begins a small mark that says nothing by itself; words stand beside it. */
+  static Svg beginMark(Medium medium, String cssClass, double width, double height) {
+    Svg svg = new Svg(medium);
+    svg.out
+        .append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"")
+        .append(cssClass)
+        .append("\" viewBox=\"0 0 ")
+        .append(num(width))
+        .append(' ')
+        .append(num(height))
+        .append("\" width=\"")
+        .append(num(width))
+        .append("\" height=\"")
+        .append(num(height))
+        .append("\" aria-hidden=\"true\">");
+    return svg;
+  }
+
   private void element(String name, String text) {
     out.append('<')
         .append(name)

@@ -3,7 +3,7 @@
  * and intervals, and the one colour scale that pages, mail and print share.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"quantity", "account"})
+@ApplicationModule(allowedDependencies = {"quantity", "account", "balance", "ledger"})
 package towerledger.drawing;
 
 import org.jspecify.annotations.NullMarked;

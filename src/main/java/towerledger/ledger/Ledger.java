@@ -27,7 +27,7 @@ import towerledger.site.SiteAccess;
 @Transactional(readOnly = true)
 public class Ledger {
 
-  private static final String ENTRY =
+  static final String ENTRY =
       """
       SELECT r.*, m.status AS standing_status, y.code AS system_code, y.name AS system_name,
         s.code AS site_code, s.name AS site_name, c.code AS customer_code, c.name AS customer_name
@@ -38,7 +38,7 @@ public class Ledger {
       JOIN account_customer c ON c.id = y.customer_id
       """;
 
-  private static final String STANDS = " r.revision = m.revision ";
+  static final String STANDS = " r.revision = m.revision ";
 
   private final JdbcClient jdbc;
   private final SiteAccess access;
@@ -142,7 +142,7 @@ public class Ledger {
         .map(YearMonth::from);
   }
 
-  private static LedgerEntry entry(ResultSet row, int number) throws SQLException {
+  static LedgerEntry entry(ResultSet row, int number) throws SQLException {
     int revision = row.getInt("revision");
     String evidence = row.getString("evidence");
     return new LedgerEntry(

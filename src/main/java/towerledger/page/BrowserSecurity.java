@@ -25,7 +25,7 @@ public class BrowserSecurity {
 
   /** No inline script or style, nothing from another host, no frame, no plug-in. */
   static final String CONTENT_SECURITY_POLICY =
-      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self';"
+      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; font-src 'self';"
           + " connect-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none';"
           + " frame-ancestors 'none'";
 

@@ -37,7 +37,8 @@ class SignInSecurity {
   SecurityFilterChain signIn(HttpSecurity http, BrowserSecurity browser) throws Exception {
     return browser
         .common(http)
-        .securityMatcher("/sign-in", "/sign-out", "/password/**", "/invitation/**", "/error")
+        .securityMatcher(
+            "/sign-in", "/sign-out", "/password/**", "/invitation/**", "/error", "/preferences")
         .formLogin(
             form ->
                 form.loginPage("/sign-in")
@@ -59,7 +60,8 @@ class SignInSecurity {
                 requests
                     .dispatcherTypeMatchers(DispatcherType.ERROR)
                     .permitAll()
-                    .requestMatchers("/sign-in", "/sign-out", "/invitation/**", "/error")
+                    .requestMatchers(
+                        "/sign-in", "/sign-out", "/invitation/**", "/error", "/preferences")
                     .permitAll()
                     .requestMatchers("/password")
                     .authenticated()

@@ -43,9 +43,9 @@ class ChartTest {
   void runningTotalSkipsTheUnknown() {
     Series running = Series.of(1, Double.NaN, 2).running();
 
-    assertThat(running.at(0)).isEqualTo(1);
+    assertThat(running.value(0)).isEqualTo(1);
     assertThat(running.isKnown(1)).isFalse();
-    assertThat(running.at(2)).isEqualTo(3);
+    assertThat(running.value(2)).isEqualTo(3);
   }
 
   @Test

@@ -1,0 +1,165 @@
+package towerledger.office;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import towerledger.drawing.FigureText;
+import towerledger.page.FigureTable;
+import towerledger.page.Words;
+import towerledger.quantity.Flow;
+import towerledger.quantity.Power;
+import towerledger.quantity.Temperature;
+import towerledger.site.CoolingSystem;
+import towerledger.site.Meter;
+import towerledger.site.MeterDetails;
+import towerledger.site.Nameplate;
+import towerledger.site.SettingName;
+import towerledger.site.Settings;
+import towerledger.site.Site;
+import towerledger.site.Sites;
+import towerledger.site.Tower;
+
+/** Towers, meters and settings of a system as tables. */
+@Component
+class EquipmentTables {
+
+  private final Sites sites;
+
+  EquipmentTables(Sites sites) {
+    this.sites = sites;
+  }
+
+  List<SystemView.Equipment> of(
+      CoolingSystem system, Site site, Words words, FigureText text) {
+    List<Long> id = List.of(system.id());
+    List<SystemView.Equipment> tables = new ArrayList<>();
+    List<Tower> towers = sites.listTowers(id).getOrDefault(system.id(), List.of());
+    if (!towers.isEmpty()) {
+      tables.add(
+          new SystemView.Equipment(words.of("equipment.towers"), towers(towers, words, text)));
+    }
+    List<Meter> meters = sites.listMeters(id).getOrDefault(system.id(), List.of());
+    if (!meters.isEmpty()) {
+      tables.add(
+          new SystemView.Equipment(
+              words.of("equipment.meters"), meters(meters, site, words, text)));
+    }
+    FigureTable settings = settings(sites.listSettings(id).get(system.id()), words, text);
+    if (!settings.rows().isEmpty()) {
+      tables.add(new SystemView.Equipment(words.of("equipment.settings"), settings));
+    }
+    return tables;
+  }
+
+  private static FigureTable towers(List<Tower> towers, Words words, FigureText text) {
+    List<List<String>> rows = new ArrayList<>();
+    for (Tower tower : towers) {
+      Nameplate plate = tower.nameplate();
+      rows.add(
+          List.of(
+              plate.name() + " (" + tower.code() + ")",
+              towerPower(plate.nominalKw(), words, text),
+              plate.cells() == null ? words.of("figure.unknown") : plate.cells().toString(),
+              plate.designWaterFlowLS() == null
+                  ? words.of("figure.unknown")
+                  : text.flow(Flow.ofLitresPerSecond(plate.designWaterFlowLS())),
+              temperatures(plate, words, text),
+              plate.startedOn() == null
+                  ? words.of("figure.unknown")
+                  : text.day(plate.startedOn())));
+    }
+    return new FigureTable(
+        List.of(
+            words.of("equipment.tower"),
+            words.of("equipment.nominal"),
+            words.of("equipment.cells"),
+            words.of("equipment.flow"),
+            words.of("equipment.temperatures"),
+            words.of("equipment.started")),
+        rows);
+  }
+
+  private static String towerPower(@Nullable Double kw, Words words, FigureText text) {
+    if (kw == null) {
+      return words.of("figure.unknown");
+    }
+    return text.units() == towerledger.account.UnitPreference.US
+        ? words.of("equipment.tons", text.significant(Power.ofKilowatts(kw).towerTons(), 3))
+        : words.of("equipment.kilowatts", text.significant(kw, 3));
+  }
+
+  private static String temperatures(Nameplate plate, Words words, FigureText text) {
+    return words.of(
+        "equipment.temperatures.of",
+        temperature(plate.designHotWaterC(), words, text),
+        temperature(plate.designColdWaterC(), words, text),
+        temperature(plate.designWetBulbC(), words, text));
+  }
+
+  private static String temperature(@Nullable Double celsius, Words words, FigureText text) {
+    return celsius == null
+        ? words.of("figure.unknown")
+        : text.temperature(Temperature.ofCelsius(celsius));
+  }
+
+  private static FigureTable meters(
+      List<Meter> meters, Site site, Words words, FigureText text) {
+    List<List<String>> rows = new ArrayList<>();
+    for (Meter meter : meters) {
+      MeterDetails details = meter.details();
+      String since =
+          details.installedAt() == null
+              ? words.of("figure.unknown")
+              : text.day(LocalDate.ofInstant(details.installedAt(), site.details().zone()));
+      String until =
+          details.removedAt() == null
+              ? words.of("equipment.in-service")
+              : text.day(LocalDate.ofInstant(details.removedAt(), site.details().zone()));
+      rows.add(
+          List.of(
+              meter.code(),
+              words.of("meter.role." + details.role().code()),
+              details.unit(),
+              details.accuracyPercent() == null
+                  ? words.of("figure.unknown")
+                  : "±\u00a0" + text.tick(details.accuracyPercent()) + "\u00a0%",
+              since,
+              until));
+    }
+    return new FigureTable(
+        List.of(
+            words.of("equipment.meter"),
+            words.of("equipment.role"),
+            words.of("equipment.unit"),
+            words.of("equipment.accuracy"),
+            words.of("equipment.since"),
+            words.of("equipment.until")),
+        rows);
+  }
+
+  private static FigureTable settings(
+      @Nullable Settings settings, Words words, FigureText text) {
+    List<List<String>> rows = new ArrayList<>();
+    if (settings != null) {
+      for (SettingName name : SettingName.values()) {
+        for (Map.Entry<LocalDate, String> change : settings.changes(name).entrySet()) {
+          rows.add(
+              List.of(
+                  words.of("setting." + name.name().toLowerCase(Locale.ROOT)),
+                  SettingText.value(name, change.getValue(), words, text),
+                  text.day(change.getKey())));
+        }
+      }
+    }
+    return new FigureTable(
+        List.of(
+            words.of("equipment.setting"),
+            words.of("equipment.value"),
+            words.of("equipment.from")),
+        rows);
+  }
+}

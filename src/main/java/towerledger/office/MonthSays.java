@@ -1,0 +1,198 @@
+package towerledger.office;
+
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import towerledger.balance.CauseOpinion;
+import towerledger.drawing.FigureText;
+import towerledger.drawing.Medium;
+import towerledger.drawing.Swatch;
+import towerledger.drawing.SystemMonths;
+import towerledger.drawing.WaterBar;
+import towerledger.drawing.WaterPart;
+import towerledger.ledger.LedgerEntry;
+import towerledger.ledger.LedgerWater;
+import towerledger.ledger.MonthWorking;
+import towerledger.office.SystemView.Beside;
+import towerledger.office.SystemView.Opinion;
+import towerledger.office.SystemView.Part;
+import towerledger.page.BarText;
+import towerledger.page.Cautions;
+import towerledger.page.MoneyText;
+import towerledger.page.VerdictText;
+import towerledger.page.Words;
+import towerledger.quantity.Volume;
+
+/** Says what one month of one system amounts to. */
+record MonthSays(Words words, FigureText text) {
+
+  SystemView.Says say(LedgerEntry entry, MonthWorking working, ZoneId zone) {
+    LedgerWater water = entry.water();
+    WaterBar bar = SystemMonths.bar(water);
+    return new SystemView.Says(
+        sentences(entry, working, zone),
+        words.of(
+            "system.status",
+            words.of("status." + entry.status().code()),
+            entry.revision(),
+            text.moment(entry.createdAt(), zone),
+            entry.modelVersion()),
+        new VerdictText(words, text).evidence(entry),
+        BarText.draw(entry, WaterBar.Style.BROAD, bar.reach(), words, text),
+        parts(water, bar),
+        volume(water.makeup()),
+        beside(entry),
+        opinions(working),
+        working.assumptions(),
+        working.whatToAdd(),
+        entry.verdict().flagged()
+            ? Cautions.of(entry.verdict().causeSet(), words)
+            : List.of(),
+        "/systems/" + entry.of().system() + "/working/" + entry.month(),
+        entry.verdict().waste());
+  }
+
+  private List<String> sentences(LedgerEntry entry, MonthWorking working, ZoneId zone) {
+    LedgerWater water = entry.water();
+    VerdictText verdict = new VerdictText(words, text);
+    List<String> said = new ArrayList<>();
+    String month = text.month(entry.month());
+    if (water.makeup() != null && water.unaccounted() != null) {
+      double makeup = water.makeup();
+      said.add(
+          words.of(
+              "system.sentence",
+              month,
+              volume(water.makeup()),
+              estimate(
+                  makeup - water.unaccounted(),
+                  subtract(makeup, water.unaccountedHigh()),
+                  subtract(makeup, water.unaccountedLow())),
+              estimate(
+                  water.unaccounted(), water.unaccountedLow(), water.unaccountedHigh())));
+    } else if (water.expectedMakeup() != null) {
+      said.add(
+          words.of(
+              "system.sentence.unmetered",
+              month,
+              estimate(water.expectedMakeup(), water.expectedLow(), water.expectedHigh())));
+    } else {
+      said.add(words.of("system.sentence.nothing", month));
+    }
+    if (entry.verdict().waste()) {
+      said.add(
+          words.of(
+              "system.sentence.waste",
+              MoneyText.loss(entry, text, words),
+              verdict.causes(entry)));
+    } else if (entry.verdict().flagged()) {
+      said.add(words.of("system.sentence.flagged", verdict.causes(entry)));
+    } else if (water.makeup() != null) {
+      said.add(words.of("system.sentence.sound"));
+    }
+    if (working.onset() != null && working.lossSinceOnset() != null) {
+      said.add(
+          words.of(
+              "system.sentence.since",
+              working.onsetAt() == null
+                  ? text.month(working.onset())
+                  : text.moment(working.onsetAt(), zone),
+              text.estimate(
+                  working.lossSinceOnset().value(),
+                  working.lossSinceOnset().low(),
+                  working.lossSinceOnset().high())));
+    }
+    return said;
+  }
+
+  private static @Nullable Double subtract(double from, @Nullable Double what) {
+    return what == null ? null : from - what;
+  }
+
+  private List<Part> parts(LedgerWater water, WaterBar bar) {
+    List<Part> parts = new ArrayList<>();
+    for (WaterPart part : WaterPart.values()) {
+      bar.part(part)
+          .filter(volume -> Math.abs(volume.litres()) >= 0.5)
+          .ifPresent(
+              volume ->
+                  parts.add(
+                      new Part(
+                          Swatch.of(part, Medium.PAGE),
+                          words.of(part.messageKey()),
+                          text.bareVolume(volume),
+                          water.makeup() == null || water.makeup() <= 0
+                              ? ""
+                              : text.percent(volume.litres() / water.makeup()),
+                          part.isLoss())));
+    }
+    return parts;
+  }
+
+  private List<Beside> beside(LedgerEntry entry) {
+    LedgerWater water = entry.water();
+    List<Beside> beside = new ArrayList<>();
+    add(
+        beside,
+        "system.expected",
+        estimate(water.expectedMakeup(), water.expectedLow(), water.expectedHigh()));
+    add(
+        beside,
+        "system.unaccounted",
+        estimate(water.unaccounted(), water.unaccountedLow(), water.unaccountedHigh()));
+    if (entry.verdict().waste()) {
+      add(beside, "system.loss", estimate(water.loss(), water.lossLow(), water.lossHigh()));
+      add(beside, "system.gross-loss", volume(water.grossLoss()));
+      add(beside, "system.cost", MoneyText.loss(entry, text, words));
+    }
+    add(beside, "system.blowdown", volume(water.blowdown()));
+    add(
+        beside,
+        "system.cycles",
+        water.cycles() == null
+            ? words.of("figure.unknown")
+            : words.of(
+                "system.cycles.of",
+                text.cycles(water.cycles()),
+                water.targetCycles() == null
+                    ? words.of("figure.unknown")
+                    : text.cycles(water.targetCycles())));
+    add(
+        beside,
+        "system.credit",
+        MoneyText.amount(entry, entry.money().creditAmount(), text, words));
+    return beside;
+  }
+
+  private void add(List<Beside> beside, String key, String figure) {
+    beside.add(new Beside(words.of(key), figure, words.of(key + ".note")));
+  }
+
+  private List<Opinion> opinions(MonthWorking working) {
+    List<Opinion> opinions = new ArrayList<>();
+    for (CauseOpinion opinion : working.opinions()) {
+      if (opinion.probability() >= 0.01 && opinions.size() < 6) {
+        opinions.add(
+            new Opinion(
+                words.of("cause." + opinion.cause().code()),
+                text.odds(opinion.probability()),
+                opinion.evidenceFor(),
+                opinion.evidenceAgainst()));
+      }
+    }
+    return opinions;
+  }
+
+  private String volume(@Nullable Double litres) {
+    return litres == null
+        ? words.of("figure.unknown")
+        : text.volume(Volume.ofLitres(litres));
+  }
+
+  private String estimate(@Nullable Double value, @Nullable Double low, @Nullable Double high) {
+    return value == null || low == null || high == null
+        ? words.of("figure.unknown")
+        : text.estimate(Volume.ofLitres(value), Volume.ofLitres(low), Volume.ofLitres(high));
+  }
+}

@@ -1,0 +1,256 @@
+package towerledger.office;
+
+import java.math.BigDecimal;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Stream;
+import towerledger.drawing.Chart;
+import towerledger.drawing.FigureText;
+import towerledger.drawing.Layer;
+import towerledger.drawing.Medium;
+import towerledger.drawing.RankedBars;
+import towerledger.drawing.Series;
+import towerledger.drawing.Tone;
+import towerledger.drawing.WaterPart;
+import towerledger.ledger.MonthReview;
+import towerledger.page.FigureTable;
+import towerledger.page.Plate;
+import towerledger.page.Words;
+import towerledger.quantity.Money;
+
+/**
+ * The money above the month review: what was lost by month, running, and by customer, one set a
+ * currency.
+ */
+record ReviewMoney(Words words, FigureText text) {
+
+  private static final int CUSTOMERS = 8;
+  private static final int MONTHS = 13;
+
+  List<Plate> plates(
+      YearMonth last, List<MonthReview.MonthLoss> months, List<MonthReview.CustomerLoss> losers) {
+    List<Plate> plates = new ArrayList<>();
+    Stream.concat(
+            months.stream().map(MonthReview.MonthLoss::currency),
+            losers.stream().map(MonthReview.CustomerLoss::currency))
+        .distinct()
+        .forEach(currency -> add(plates, currency, last, months, losers));
+    return plates;
+  }
+
+  private void add(
+      List<Plate> plates,
+      Currency currency,
+      YearMonth last,
+      List<MonthReview.MonthLoss> months,
+      List<MonthReview.CustomerLoss> losers) {
+    List<Optional<MonthReview.MonthLoss>> byMonth = new ArrayList<>();
+    List<YearMonth> axis = new ArrayList<>();
+    for (int back = MONTHS - 1; back >= 0; back--) {
+      YearMonth month = last.minusMonths(back);
+      axis.add(month);
+      byMonth.add(
+          months.stream()
+              .filter(m -> m.month().equals(month) && m.currency().equals(currency))
+              .findFirst());
+    }
+    plates.add(byMonth(currency, axis, byMonth));
+    plates.add(running(currency, axis, byMonth));
+    List<MonthReview.CustomerLoss> own =
+        losers.stream().filter(loss -> loss.currency().equals(currency)).toList();
+    if (!own.isEmpty()) {
+      plates.add(byCustomer(currency, last, own));
+    }
+  }
+
+  private Plate byMonth(
+      Currency currency, List<YearMonth> axis, List<Optional<MonthReview.MonthLoss>> months) {
+    double[] low = new double[axis.size()];
+    double[] high = new double[axis.size()];
+    double[] amount = new double[axis.size()];
+    for (int slot = 0; slot < axis.size(); slot++) {
+      Optional<MonthReview.MonthLoss> loss = months.get(slot);
+      amount[slot] = loss.map(l -> l.amount().doubleValue()).orElse(Double.NaN);
+      double half = loss.map(MonthReview.MonthLoss::halfWidth).orElse(Double.NaN);
+      low[slot] = half > 0 ? Math.max(0, amount[slot] - half) : Double.NaN;
+      high[slot] = half > 0 ? amount[slot] + half : Double.NaN;
+    }
+    String title = words.of("review.money.months");
+    MonthReview.MonthLoss worst =
+        months.stream()
+            .flatMap(Optional::stream)
+            .max((a, b) -> a.amount().compareTo(b.amount()))
+            .orElse(null);
+    String summary =
+        worst == null
+            ? words.of("review.money.none")
+            : words.of(
+                "review.money.months.sum",
+                text.month(worst.month()),
+                estimate(worst.amount(), worst.halfWidth(), currency));
+    return new Plate(
+        "loss-by-month-" + currency,
+        title,
+        currency.getCurrencyCode(),
+        Chart.over(labels(axis))
+            .ticks(text::tick)
+            .with(new Layer.Bars(Series.of(amount), WaterPart.EXCESS_LOSS))
+            .with(
+                new Layer.Whiskers(
+                    Series.of(low),
+                    Series.constant(Double.NaN, axis.size()),
+                    Series.of(high)))
+            .hints(hints(currency, axis, months))
+            .draw(Medium.PAGE, title, summary),
+        List.of(),
+        summary,
+        table(currency, axis, months),
+        null);
+  }
+
+  private Plate running(
+      Currency currency, List<YearMonth> axis, List<Optional<MonthReview.MonthLoss>> months) {
+    Series total =
+        Series.of(
+                months.stream()
+                    .mapToDouble(m -> m.map(l -> l.amount().doubleValue()).orElse(Double.NaN))
+                    .toArray())
+            .running();
+    BigDecimal sum =
+        months.stream()
+            .flatMap(Optional::stream)
+            .map(MonthReview.MonthLoss::amount)
+            .reduce(BigDecimal.ZERO, BigDecimal::add);
+    String title = words.of("review.money.running");
+    String summary =
+        words.of(
+            "review.money.running.sum",
+            text.month(axis.get(0)),
+            text.money(new Money(sum, currency)));
+    return new Plate(
+        "loss-running-" + currency,
+        title,
+        currency.getCurrencyCode(),
+        Chart.over(labels(axis))
+            .ticks(text::tick)
+            .with(new Layer.Line(total, Tone.LOSS, true))
+            .draw(Medium.PAGE, title, summary),
+        List.of(),
+        summary,
+        runningTable(currency, axis, months),
+        null);
+  }
+
+  private Plate byCustomer(
+      Currency currency, YearMonth month, List<MonthReview.CustomerLoss> losses) {
+    List<RankedBars.Bar> bars = new ArrayList<>();
+    for (MonthReview.CustomerLoss loss : losses.subList(0, Math.min(CUSTOMERS, losses.size()))) {
+      double amount = loss.amount().doubleValue();
+      bars.add(
+          new RankedBars.Bar(
+              loss.name(),
+              amount,
+              amount - loss.halfWidth(),
+              amount + loss.halfWidth(),
+              estimate(loss.amount(), loss.halfWidth(), currency)));
+    }
+    if (losses.size() > CUSTOMERS) {
+      BigDecimal rest =
+          losses.stream()
+              .skip(CUSTOMERS)
+              .map(MonthReview.CustomerLoss::amount)
+              .reduce(BigDecimal.ZERO, BigDecimal::add);
+      double amount = rest.doubleValue();
+      bars.add(
+          new RankedBars.Bar(
+              words.of("review.money.others", losses.size() - CUSTOMERS),
+              amount,
+              amount,
+              amount,
+              text.money(new Money(rest, currency))));
+    }
+    String title = words.of("review.money.customers", text.month(month));
+    MonthReview.CustomerLoss first = losses.get(0);
+    String summary =
+        words.of(
+            "review.money.customers.sum",
+            first.name(),
+            estimate(first.amount(), first.halfWidth(), currency));
+    return new Plate(
+        "loss-by-customer-" + currency,
+        title,
+        currency.getCurrencyCode(),
+        RankedBars.draw(Medium.PAGE, bars, WaterPart.EXCESS_LOSS, title, summary),
+        List.of(),
+        summary,
+        new FigureTable(
+            List.of(words.of("review.customer"), money(currency)),
+            losses.stream()
+                .map(l -> List.of(l.name(), estimate(l.amount(), l.halfWidth(), currency)))
+                .toList()),
+        null);
+  }
+
+  private String estimate(BigDecimal amount, double half, Currency currency) {
+    return text.estimate(
+        new Money(amount, currency),
+        new Money(amount.subtract(BigDecimal.valueOf(half)), currency),
+        new Money(amount.add(BigDecimal.valueOf(half)), currency));
+  }
+
+  private List<String> labels(List<YearMonth> axis) {
+    return axis.stream()
+        .map(m -> m.getMonthValue() == 1 ? "’%02d".formatted(m.getYear() % 100) : text.monthLetter(m))
+        .toList();
+  }
+
+  private List<String> hints(
+      Currency currency, List<YearMonth> axis, List<Optional<MonthReview.MonthLoss>> months) {
+    List<String> hints = new ArrayList<>();
+    for (int slot = 0; slot < axis.size(); slot++) {
+      hints.add(text.month(axis.get(slot)) + ": " + figure(currency, months.get(slot)));
+    }
+    return hints;
+  }
+
+  private String figure(Currency currency, Optional<MonthReview.MonthLoss> loss) {
+    return loss.map(l -> estimate(l.amount(), l.halfWidth(), currency))
+        .orElse(words.of("figure.unknown"));
+  }
+
+  private FigureTable table(
+      Currency currency, List<YearMonth> axis, List<Optional<MonthReview.MonthLoss>> months) {
+    List<List<String>> rows = new ArrayList<>();
+    for (int slot = 0; slot < axis.size(); slot++) {
+      rows.add(List.of(text.month(axis.get(slot)), figure(currency, months.get(slot))));
+    }
+    return new FigureTable(List.of(words.of("figure.month"), money(currency)), rows);
+  }
+
+  private FigureTable runningTable(
+      Currency currency, List<YearMonth> axis, List<Optional<MonthReview.MonthLoss>> months) {
+    List<List<String>> rows = new ArrayList<>();
+    BigDecimal sum = BigDecimal.ZERO;
+    for (int slot = 0; slot < axis.size(); slot++) {
+      BigDecimal amount = months.get(slot).map(MonthReview.MonthLoss::amount).orElse(null);
+      if (amount != null) {
+        sum = sum.add(Objects.requireNonNull(amount));
+      }
+      rows.add(
+          List.of(
+              text.month(axis.get(slot)),
+              amount == null
+                  ? words.of("figure.unknown")
+                  : text.money(new Money(sum, currency))));
+    }
+    return new FigureTable(List.of(words.of("figure.month"), money(currency)), rows);
+  }
+
+  private String money(Currency currency) {
+    return words.of("review.money.heading", currency.getCurrencyCode());
+  }
+}

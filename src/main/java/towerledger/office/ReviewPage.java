@@ -1,0 +1,195 @@
+package towerledger.office;
+
+import java.math.BigDecimal;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.springframework.context.MessageSource;
+import org.springframework.stereotype.Component;
+import towerledger.account.Viewer;
+import towerledger.drawing.FigureText;
+import towerledger.drawing.Medium;
+import towerledger.drawing.SystemMonths;
+import towerledger.drawing.WaterBar;
+import towerledger.ledger.LedgerEntry;
+import towerledger.ledger.MonthReview;
+import towerledger.ledger.ReviewFilter;
+import towerledger.office.ReviewView.Choice;
+import towerledger.page.BarText;
+import towerledger.page.MoneyText;
+import towerledger.page.VerdictText;
+import towerledger.page.WaterLegend;
+import towerledger.page.Words;
+import towerledger.quantity.Money;
+import towerledger.quantity.Volume;
+
+/** Composes the month review. */
+@Component
+class ReviewPage {
+
+  static final int ROWS = 50;
+  private static final int MONTHS = 13;
+
+  private final MonthReview review;
+  private final MessageSource messages;
+
+  ReviewPage(MonthReview review, MessageSource messages) {
+    this.review = review;
+    this.messages = messages;
+  }
+
+  ReviewView compose(
+      Viewer viewer, YearMonth month, YearMonth newest, ReviewChoice choice, FigureText text) {
+    Words words = new Words(messages, text.locale());
+    ReviewFilter filter = choice.filter();
+    int found = review.count(viewer, month, filter);
+    int pages = Math.max(1, (found + ROWS - 1) / ROWS);
+    int page = Math.min(choice.pageNumber(), pages);
+    List<LedgerEntry> entries = review.page(viewer, month, filter, (page - 1) * ROWS, ROWS);
+    Volume scale = scale(entries);
+    List<MonthReview.Sum> sums = review.sums(viewer, month, filter);
+    ReviewMoney money = new ReviewMoney(words, text);
+    return new ReviewView(
+        month.toString(),
+        text.month(month),
+        choice.inMonth(month.minusMonths(1)),
+        month.isBefore(newest) ? choice.inMonth(month.plusMonths(1)) : null,
+        months(newest, text),
+        sums.stream().map(sum -> sums(sum, month, words, text)).toList(),
+        money.plates(
+            month,
+            review.lossByMonth(viewer, month.minusMonths(MONTHS - 1L), month, filter),
+            review.lossByCustomer(viewer, month, filter)),
+        choice,
+        review.customers(viewer).entrySet().stream()
+            .map(customer -> new Choice(customer.getKey(), customer.getValue()))
+            .toList(),
+        WaterLegend.all(words),
+        words.of("review.scale", text.volume(scale)),
+        rows(entries, month, (page - 1) * ROWS, scale, words, text),
+        turning(found, page, pages, choice, words),
+        "/api/v1/ledger.csv?from=%s&to=%s".formatted(month, month));
+  }
+
+  private static Volume scale(List<LedgerEntry> entries) {
+    return Volume.ofLitres(
+        entries.stream()
+            .mapToDouble(entry -> SystemMonths.bar(entry.water()).reach().litres())
+            .max()
+            .orElse(1));
+  }
+
+  private static List<Choice> months(YearMonth newest, FigureText text) {
+    List<Choice> months = new ArrayList<>();
+    for (int back = 0; back < 36; back++) {
+      YearMonth month = newest.minusMonths(back);
+      months.add(new Choice(month.toString(), text.month(month)));
+    }
+    return months;
+  }
+
+  private static ReviewView.Sums sums(
+      MonthReview.Sum sum, YearMonth month, Words words, FigureText text) {
+    String makeup = text.volume(Volume.ofLitres(sum.makeupLitres()));
+    String explained = estimate(sum.soundLitres(), sum.soundHalfWidthLitres(), text);
+    String wasted = estimate(sum.lossLitres(), sum.lossHalfWidthLitres(), text);
+    double half = sum.lossAmountHalfWidth();
+    Money amount = new Money(sum.lossAmount(), sum.currency());
+    String cost =
+        text.estimate(
+            amount,
+            new Money(sum.lossAmount().subtract(BigDecimal.valueOf(half)), sum.currency()),
+            new Money(sum.lossAmount().add(BigDecimal.valueOf(half)), sum.currency()));
+    String unclaimed = text.money(new Money(sum.creditUnclaimed(), sum.currency()));
+    return new ReviewView.Sums(
+        words.of(
+            sum.wasting() == 0 ? "review.sentence.sound" : "review.sentence",
+            text.month(month),
+            sum.metered(),
+            makeup,
+            explained,
+            wasted,
+            cost,
+            sum.wasting(),
+            unclaimed),
+        makeup,
+        explained,
+        wasted,
+        cost,
+        unclaimed);
+  }
+
+  private static String estimate(double litres, double half, FigureText text) {
+    return text.estimate(
+        Volume.ofLitres(litres), Volume.ofLitres(litres - half), Volume.ofLitres(litres + half));
+  }
+
+  private List<ReviewView.Row> rows(
+      List<LedgerEntry> entries,
+      YearMonth month,
+      int before,
+      Volume scale,
+      Words words,
+      FigureText text) {
+    YearMonth first = month.minusMonths(MONTHS - 1L);
+    Map<Long, List<LedgerEntry>> trends =
+        review.trends(entries.stream().map(e -> e.of().systemId()).toList(), first, month);
+    List<ReviewView.Row> rows = new ArrayList<>();
+    for (LedgerEntry entry : entries) {
+      SystemMonths trend =
+          new SystemMonths(
+              trends.getOrDefault(entry.of().systemId(), List.of()), first, month, text);
+      rows.add(row(entry, before + rows.size() + 1, scale, trend, words, text));
+    }
+    return rows;
+  }
+
+  private static ReviewView.Row row(
+      LedgerEntry entry,
+      int rank,
+      Volume scale,
+      SystemMonths trend,
+      Words words,
+      FigureText text) {
+    VerdictText verdict = new VerdictText(words, text);
+    boolean flagged = entry.verdict().flagged();
+    return new ReviewView.Row(
+        rank,
+        "/systems/" + entry.of().system() + "?month=" + entry.month(),
+        entry.of().systemName(),
+        words.of("review.whose", entry.of().siteName(), entry.of().customerName()),
+        BarText.draw(entry, WaterBar.Style.LIST, scale, words, text),
+        unaccounted(entry, words, text),
+        entry.verdict().waste() ? MoneyText.loss(entry, text, words) : "",
+        entry.verdict().waste(),
+        verdict.verdict(entry),
+        verdict.causes(entry),
+        flagged ? verdict.next(entry.verdict().likeliest()) : "",
+        verdict.evidence(entry),
+        trend.sparkline(
+            Medium.PAGE, words.of("review.trend.title", entry.of().systemName(), wasting(trend))));
+  }
+
+  private static long wasting(SystemMonths trend) {
+    return trend.entries().stream().filter(e -> e.isPresent() && e.get().verdict().waste()).count();
+  }
+
+  private static String unaccounted(LedgerEntry entry, Words words, FigureText text) {
+    Double value = entry.water().unaccounted();
+    Double low = entry.water().unaccountedLow();
+    Double high = entry.water().unaccountedHigh();
+    return value == null || low == null || high == null
+        ? words.of("review.not-metered")
+        : text.bareEstimate(Volume.ofLitres(value), Volume.ofLitres(low), Volume.ofLitres(high));
+  }
+
+  private static ReviewView.Turning turning(
+      int found, int page, int pages, ReviewChoice choice, Words words) {
+    int first = found == 0 ? 0 : (page - 1) * ROWS + 1;
+    return new ReviewView.Turning(
+        words.of("review.turning", first, Math.min(found, page * ROWS), found),
+        page > 1 ? choice.turnedTo(page - 1) : null,
+        page < pages ? choice.turnedTo(page + 1) : null);
+  }
+}

@@ -1,0 +1,102 @@
+package towerledger.office;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import towerledger.page.Plate;
+
+/**
+ * The month review as it is read.
+ *
+ * @param month the month, as in addresses
+ * @param monthName the month in words
+ * @param earlier month before, as in addresses; null when there is none
+ * @param later month after; null when there is none
+ * @param months months to choose from, newest first
+ * @param sums the sentence and the sums, one a currency; empty when no row passes the filter
+ * @param plates the money, as charts
+ * @param choice filter and order as chosen
+ * @param customers customers to choose from
+ * @param legend what the parts of a bar mean
+ * @param scaleText how long the bars are
+ * @param rows the rows of this page of the list
+ * @param turning where the list can be turned to
+ * @param csvPath the month as CSV
+ */
+record ReviewView(
+    String month,
+    String monthName,
+    @Nullable String earlier,
+    @Nullable String later,
+    List<Choice> months,
+    List<Sums> sums,
+    List<Plate> plates,
+    ReviewChoice choice,
+    List<Choice> customers,
+    List<Plate.Legend> legend,
+    String scaleText,
+    List<Row> rows,
+    Turning turning,
+    String csvPath) {
+
+  /** A value to choose, with its name. */
+  record Choice(String value, String name) {}
+
+  /**
+   * What a month adds up to.
+   *
+   * @param sentence all of it in words
+   * @param makeup metered makeup
+   * @param explained makeup that sound systems would have taken, with interval
+   * @param wasted water wasted, with interval
+   * @param cost its cost, with interval
+   * @param unclaimed sewer credit deserved and not seen on a bill
+   */
+  record Sums(
+      String sentence,
+      String makeup,
+      String explained,
+      String wasted,
+      String cost,
+      String unclaimed) {}
+
+  /**
+   * One system.
+   *
+   * @param rank place in the list
+   * @param path address of the system's page for this month
+   * @param name name of the system
+   * @param whose site and customer
+   * @param bar the water bar
+   * @param unaccounted unaccounted water with interval, or why there is none
+   * @param cost cost of the waste with interval, or empty
+   * @param waste whether water is lost
+   * @param verdict the verdict in words
+   * @param cause likeliest cause with its odds; empty for a sound system
+   * @param next what to do next; empty for a sound system
+   * @param evidence how well the heat load is known
+   * @param trend thirteen months
+   */
+  record Row(
+      int rank,
+      String path,
+      String name,
+      String whose,
+      String bar,
+      String unaccounted,
+      String cost,
+      boolean waste,
+      String verdict,
+      String cause,
+      String next,
+      String evidence,
+      String trend) {}
+
+  /**
+   * Turning the pages of the list.
+   *
+   * @param text which rows these are
+   * @param before address of the page before; null on the first
+   * @param after address of the page after; null on the last
+   */
+  record Turning(String text, @Nullable String before, @Nullable String after) {}
+}

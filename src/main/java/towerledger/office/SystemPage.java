@@ -1,0 +1,163 @@
+package towerledger.office;
+
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.MessageSource;
+import org.springframework.stereotype.Component;
+import towerledger.account.Viewer;
+import towerledger.drawing.FigureText;
+import towerledger.drawing.SystemMonths;
+import towerledger.ledger.Ledger;
+import towerledger.ledger.LedgerEntry;
+import towerledger.ledger.MonthWorking;
+import towerledger.page.MoneyText;
+import towerledger.page.Plate;
+import towerledger.page.SystemPlates;
+import towerledger.page.VerdictText;
+import towerledger.page.Words;
+import towerledger.quantity.Volume;
+import towerledger.site.CoolingSystem;
+import towerledger.site.Site;
+import towerledger.site.Sites;
+
+/** Composes the page of one system. */
+@Component
+class SystemPage {
+
+  private static final int MONTHS = 25;
+  private static final YearMonth EARLIEST = YearMonth.of(1990, 1);
+
+  private final Ledger ledger;
+  private final Sites sites;
+  private final EquipmentTables equipment;
+  private final MessageSource messages;
+
+  SystemPage(Ledger ledger, Sites sites, EquipmentTables equipment, MessageSource messages) {
+    this.ledger = ledger;
+    this.sites = sites;
+    this.equipment = equipment;
+    this.messages = messages;
+  }
+
+  SystemView compose(
+      Viewer viewer, CoolingSystem system, @Nullable YearMonth wanted, FigureText text) {
+    Words words = new Words(messages, text.locale());
+    YearMonth newest = ledger.findNewestMonth(viewer).orElse(EARLIEST);
+    List<LedgerEntry> all = ledger.list(system, newest.minusMonths(59), newest);
+    YearMonth last = all.isEmpty() ? newest : all.get(all.size() - 1).month();
+    YearMonth month = wanted == null ? last : wanted;
+    Site site = sites.findSite(system.siteId()).orElseThrow();
+    Optional<LedgerEntry> entry =
+        all.stream().filter(row -> row.month().equals(month)).findFirst();
+    Optional<MonthWorking> working =
+        entry.flatMap(row -> ledger.findWorking(system, month, row.revision()));
+    String whose =
+        entry
+            .map(e -> words.of("review.whose", e.of().siteName(), e.of().customerName()))
+            .orElse(site.details().name());
+    return new SystemView(
+        system.code(),
+        system.details().name(),
+        whose,
+        month.toString(),
+        text.month(month),
+        neighbour(all, month.minusMonths(1)),
+        neighbour(all, month.plusMonths(1)),
+        entry
+            .map(
+                row ->
+                    new MonthSays(words, text).say(row, working.orElseThrow(), site.details().zone()))
+            .orElse(null),
+        all.isEmpty() ? List.of() : plates(all, month, working, words, text),
+        rows(system, all, month, words, text),
+        equipment.of(system, site, words, text));
+  }
+
+  private static @Nullable String neighbour(List<LedgerEntry> all, YearMonth month) {
+    return all.stream().anyMatch(row -> row.month().equals(month)) ? month.toString() : null;
+  }
+
+  private static List<Plate> plates(
+      List<LedgerEntry> all,
+      YearMonth month,
+      Optional<MonthWorking> working,
+      Words words,
+      FigureText text) {
+    SystemMonths months = new SystemMonths(all, month.minusMonths(MONTHS - 1L), month, text);
+    String currency = all.get(0).money().currency().getCurrencyCode();
+    SystemPlates plates = new SystemPlates(months, words, text, currency);
+    SystemPlates year =
+        new SystemPlates(
+            new SystemMonths(all, month.minusMonths(12), month, text), words, text, currency);
+    List<Plate> shown = new ArrayList<>();
+    shown.add(year.whereItWent());
+    shown.add(plates.againstExpected());
+    shown.add(plates.unaccounted());
+    shown.add(plates.running(working.map(MonthWorking::onset)));
+    if (all.stream().anyMatch(row -> row.verdict().waste())) {
+      shown.add(plates.money());
+      shown.add(plates.runningMoney());
+    }
+    shown.add(plates.cycles());
+    return shown;
+  }
+
+  private static List<SystemView.Row> rows(
+      CoolingSystem system,
+      List<LedgerEntry> all,
+      YearMonth month,
+      Words words,
+      FigureText text) {
+    VerdictText verdict = new VerdictText(words, text);
+    List<SystemView.Row> rows = new ArrayList<>();
+    for (LedgerEntry entry : all) {
+      rows.add(
+          new SystemView.Row(
+              "/systems/" + system.code() + "?month=" + entry.month(),
+              text.month(entry.month()),
+              words.of("status." + entry.status().code()),
+              volume(entry.water().makeup(), words, text),
+              estimate(
+                  entry.water().expectedMakeup(),
+                  entry.water().expectedLow(),
+                  entry.water().expectedHigh(),
+                  words,
+                  text),
+              estimate(
+                  entry.water().unaccounted(),
+                  entry.water().unaccountedLow(),
+                  entry.water().unaccountedHigh(),
+                  words,
+                  text),
+              verdict.verdict(entry),
+              MoneyText.loss(entry, text, words),
+              entry.verdict().waste(),
+              entry.month().equals(month),
+              "/systems/" + system.code() + "/working/" + entry.month(),
+              entry.revision()));
+    }
+    Collections.reverse(rows);
+    return rows;
+  }
+
+  private static String volume(@Nullable Double litres, Words words, FigureText text) {
+    return litres == null
+        ? words.of("figure.unknown")
+        : text.bareVolume(Volume.ofLitres(litres));
+  }
+
+  private static String estimate(
+      @Nullable Double value,
+      @Nullable Double low,
+      @Nullable Double high,
+      Words words,
+      FigureText text) {
+    return value == null || low == null || high == null
+        ? words.of("figure.unknown")
+        : text.bareEstimate(Volume.ofLitres(value), Volume.ofLitres(low), Volume.ofLitres(high));
+  }
+}

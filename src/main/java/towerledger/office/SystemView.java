@@ -1,0 +1,95 @@
+package towerledger.office;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import towerledger.page.FigureTable;
+import towerledger.page.Plate;
+
+/**
+ * One system in one month as it is read.
+ *
+ * @param code code of the system
+ * @param name its name
+ * @param whose site and customer
+ * @param month the month, as in addresses
+ * @param monthName the month in words
+ * @param earlier month before, as in addresses; null when the ledger has none
+ * @param later month after; null when the ledger has none
+ * @param says what the month says; null when the ledger has no row for it
+ * @param plates charts over the months
+ * @param rows the ledger, newest first
+ * @param equipment towers, meters and settings
+ */
+record SystemView(
+    String code,
+    String name,
+    String whose,
+    String month,
+    String monthName,
+    @Nullable String earlier,
+    @Nullable String later,
+    @Nullable Says says,
+    List<Plate> plates,
+    List<Row> rows,
+    List<Equipment> equipment) {
+
+  /**
+   * What a month says.
+   *
+   * @param sentences the month in sentences, the first one large
+   * @param status how far the month has come, and its revision
+   * @param evidence how well the heat load is known
+   * @param bar the water bar
+   * @param parts the parts that stack
+   * @param sum the makeup they add up to
+   * @param beside figures that overlap the parts
+   * @param opinions causes weighed, likeliest first
+   * @param assumptions what was assumed
+   * @param whatToAdd what would tell more
+   * @param cautions what to mind when working
+   * @param workingPath where the whole derivation is
+   * @param waste whether water is lost
+   */
+  record Says(
+      List<String> sentences,
+      String status,
+      String evidence,
+      String bar,
+      List<Part> parts,
+      String sum,
+      List<Beside> beside,
+      List<Opinion> opinions,
+      List<String> assumptions,
+      List<String> whatToAdd,
+      List<String> cautions,
+      String workingPath,
+      boolean waste) {}
+
+  /** One part of the makeup: its sample, name, volume and share. */
+  record Part(String swatch, String name, String volume, String share, boolean loss) {}
+
+  /** A figure with its name and, where needed, a word on it. */
+  record Beside(String name, String figure, String note) {}
+
+  /** A cause with what speaks for and against it. */
+  record Opinion(
+      String cause, String odds, List<String> evidenceFor, List<String> evidenceAgainst) {}
+
+  /** One month of the ledger. */
+  record Row(
+      String path,
+      String month,
+      String status,
+      String makeup,
+      String expected,
+      String unaccounted,
+      String verdict,
+      String cost,
+      boolean waste,
+      boolean chosen,
+      String workingPath,
+      int revision) {}
+
+  /** Things of one kind with what is known of them. */
+  record Equipment(String title, FigureTable table) {}
+}

@@ -1,0 +1,148 @@
+package towerledger.office;
+
+import java.time.YearMonth;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.MessageSource;
+import org.springframework.stereotype.Component;
+import towerledger.account.UnitPreference;
+import towerledger.account.Viewer;
+import towerledger.balance.BudgetLine;
+import towerledger.balance.WorkingStep;
+import towerledger.drawing.FigureText;
+import towerledger.ledger.Ledger;
+import towerledger.ledger.LedgerEntry;
+import towerledger.ledger.MonthWorking;
+import towerledger.page.FigureTable;
+import towerledger.page.VerdictText;
+import towerledger.page.Words;
+import towerledger.quantity.Volume;
+import towerledger.site.CoolingSystem;
+import towerledger.site.Sites;
+
+/** Composes the page that shows the working behind a month. */
+@Component
+class WorkingPage {
+
+  private final Ledger ledger;
+  private final Sites sites;
+  private final MessageSource messages;
+
+  WorkingPage(Ledger ledger, Sites sites, MessageSource messages) {
+    this.ledger = ledger;
+    this.sites = sites;
+    this.messages = messages;
+  }
+
+  Optional<WorkingView> compose(
+      Viewer viewer,
+      CoolingSystem system,
+      YearMonth month,
+      @Nullable Integer wanted,
+      FigureText text) {
+    List<LedgerEntry> revisions = ledger.listRevisions(system, month);
+    Optional<LedgerEntry> shown =
+        revisions.stream()
+            .filter(row -> wanted == null || row.revision() == wanted)
+            .findFirst();
+    return shown.flatMap(
+        entry ->
+            ledger
+                .findWorking(system, month, entry.revision())
+                .map(working -> view(system, entry, working, revisions, viewer, text)));
+  }
+
+  private WorkingView view(
+      CoolingSystem system,
+      LedgerEntry entry,
+      MonthWorking working,
+      List<LedgerEntry> revisions,
+      Viewer viewer,
+      FigureText text) {
+    Words words = new Words(messages, text.locale());
+    ZoneId zone = sites.findSite(system.siteId()).orElseThrow().details().zone();
+    return new WorkingView(
+        words.of("bar.title", system.details().name(), text.month(entry.month())),
+        "/systems/" + system.code() + "?month=" + entry.month(),
+        words.of(
+            "working.about",
+            words.of("status." + entry.status().code()),
+            entry.revision(),
+            text.moment(entry.createdAt(), zone),
+            entry.modelVersion(),
+            entry.reason()),
+        working.steps().stream().map(step -> step(step, text)).toList(),
+        budget(working.budget(), words, text),
+        working.assumptions(),
+        viewer.canSeePrices() ? working.pricing() : List.of(),
+        revisions(system, entry, revisions, zone, words, text));
+  }
+
+  private static WorkingView.Step step(WorkingStep step, FigureText text) {
+    return new WorkingView.Step(
+        step.name(), value(step.value(), step.unit(), text), step.formula(), step.source());
+  }
+
+  /** SI as kept; volumes and temperatures of the working in the reader's units. */
+  private static String value(double value, String unit, FigureText text) {
+    if (!Double.isFinite(value)) {
+      return "–";
+    }
+    if (unit.equals("L") && text.units() == UnitPreference.US) {
+      return text.significant(Volume.ofLitres(value).usGallons(), 4) + "\u00a0gal";
+    }
+    return text.significant(value, 4) + (unit.isEmpty() ? "" : "\u00a0" + unit);
+  }
+
+  private static FigureTable budget(List<BudgetLine> budget, Words words, FigureText text) {
+    List<List<String>> rows = new ArrayList<>();
+    for (BudgetLine line : budget) {
+      rows.add(
+          List.of(
+              line.input(),
+              text.percent(line.relativeUncertainty()),
+              text.volume(Volume.ofLitres(line.contributionLitres())),
+              line.source()));
+    }
+    return new FigureTable(
+        List.of(
+            words.of("working.budget.input"),
+            words.of("working.budget.uncertainty"),
+            words.of("working.budget.contribution"),
+            words.of("working.budget.source")),
+        rows);
+  }
+
+  private static List<WorkingView.Revision> revisions(
+      CoolingSystem system,
+      LedgerEntry shown,
+      List<LedgerEntry> revisions,
+      ZoneId zone,
+      Words words,
+      FigureText text) {
+    VerdictText verdict = new VerdictText(words, text);
+    return revisions.stream()
+        .map(
+            row ->
+                new WorkingView.Revision(
+                    "/systems/%s/working/%s?revision=%d"
+                        .formatted(system.code(), row.month(), row.revision()),
+                    row.revision(),
+                    text.moment(row.createdAt(), zone),
+                    row.reason(),
+                    volume(row.water().makeup(), words, text),
+                    volume(row.water().unaccounted(), words, text),
+                    verdict.verdict(row),
+                    row.revision() == shown.revision()))
+        .toList();
+  }
+
+  private static String volume(@Nullable Double litres, Words words, FigureText text) {
+    return litres == null
+        ? words.of("figure.unknown")
+        : text.bareVolume(Volume.ofLitres(litres));
+  }
+}

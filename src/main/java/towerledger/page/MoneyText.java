@@ -1,0 +1,42 @@
+package towerledger.page;
+
+import java.math.BigDecimal;
+import org.jspecify.annotations.Nullable;
+import towerledger.drawing.FigureText;
+import towerledger.ledger.LedgerEntry;
+import towerledger.quantity.Money;
+
+/** Money of ledger rows as it is read. */
+public final class MoneyText {
+
+  private MoneyText() {}
+
+  /** Cost of a month's waste with its interval; 'none' for a sound month. */
+  public static String loss(LedgerEntry entry, FigureText text, Words words) {
+    BigDecimal amount = entry.money().lossAmount();
+    if (!entry.verdict().waste()) {
+      return words.of("money.none");
+    }
+    if (amount == null) {
+      return words.of("money.unpriced");
+    }
+    return text.estimate(
+        money(entry, amount),
+        money(entry, orElse(entry.money().lossLow(), amount)),
+        money(entry, orElse(entry.money().lossHigh(), amount)));
+  }
+
+  /** An amount of the row's currency, or that it is not known. */
+  public static String amount(
+      LedgerEntry entry, @Nullable BigDecimal amount, FigureText text, Words words) {
+    return amount == null ? words.of("figure.unknown") : text.money(money(entry, amount));
+  }
+
+  private static BigDecimal orElse(@Nullable BigDecimal amount, BigDecimal other) {
+    return amount == null ? other : amount;
+  }
+
+  private static Money money(LedgerEntry entry, BigDecimal amount) {
+    return new Money(amount, entry.money().currency());
+  }
+}

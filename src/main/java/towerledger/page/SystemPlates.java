@@ -1,0 +1,294 @@
+package towerledger.page;
+
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import towerledger.drawing.Chart;
+import towerledger.drawing.FigureText;
+import towerledger.drawing.Medium;
+import towerledger.drawing.Series;
+import towerledger.drawing.Swatch;
+import towerledger.drawing.SystemMonths;
+import towerledger.drawing.Tone;
+import towerledger.drawing.WaterPart;
+import towerledger.ledger.LedgerEntry;
+import towerledger.ledger.LedgerWater;
+import towerledger.quantity.Volume;
+
+/** The plates of one system over its months: the same on the office's and the customer's pages. */
+public final class SystemPlates {
+
+  private final SystemMonths months;
+  private final Words words;
+  private final FigureText text;
+  private final String currency;
+
+  /**
+   * Plates over some months.
+   *
+   * @param currency ISO code of the system's money
+   */
+  public SystemPlates(SystemMonths months, Words words, FigureText text, String currency) {
+    this.months = months;
+    this.words = words;
+    this.text = text;
+    this.currency = currency;
+  }
+
+  private String unit() {
+    return FigureText.unitName(text.axisUnit());
+  }
+
+  /** Where the water went by month. */
+  public Plate whereItWent() {
+    List<WaterPart> shown = new ArrayList<>();
+    for (WaterPart part : WaterPart.values()) {
+      Series series = months.volumes(water -> SystemMonths.litres(water, part));
+      if (hasAny(series)) {
+        shown.add(part);
+      }
+    }
+    List<Plate.Legend> legend = new ArrayList<>();
+    List<String> headings = new ArrayList<>(List.of(words.of("figure.month")));
+    shown.forEach(
+        part -> {
+          legend.add(
+              new Plate.Legend(Swatch.of(part, Medium.PAGE), words.of(part.messageKey())));
+          headings.add(words.of(part.messageKey()));
+        });
+    headings.add(words.of("plate.makeup"));
+    return plate(
+        "where",
+        unit(),
+        months.whereItWent(),
+        legend,
+        words.of("plate.where.sum"),
+        table(
+            headings,
+            entry -> {
+              List<String> cells = new ArrayList<>();
+              shown.forEach(
+                  part -> cells.add(volume(SystemMonths.litres(entry.water(), part))));
+              cells.add(volume(entry.water().makeup()));
+              return cells;
+            }));
+  }
+
+  /** Makeup against the band expected. */
+  public Plate againstExpected() {
+    long outside =
+        rows().stream().filter(row -> isAbove(row.water())).count();
+    return plate(
+        "expected",
+        unit(),
+        months.againstExpected(),
+        List.of(
+            new Plate.Legend(
+                Swatch.line(Tone.INK, false, Medium.PAGE), words.of("plate.makeup")),
+            new Plate.Legend(
+                Swatch.band(Tone.EVAPORATION, Medium.PAGE), words.of("plate.expected.band"))),
+        words.of("plate.expected.sum", outside, rows().size()),
+        table(
+            List.of(
+                words.of("figure.month"),
+                words.of("plate.makeup"),
+                words.of("plate.expected.value")),
+            entry ->
+                List.of(
+                    volume(entry.water().makeup()),
+                    estimate(
+                        entry.water().expectedMakeup(),
+                        entry.water().expectedLow(),
+                        entry.water().expectedHigh()))));
+  }
+
+  private static boolean isAbove(LedgerWater water) {
+    return water.makeup() != null
+        && water.expectedHigh() != null
+        && water.makeup() > water.expectedHigh();
+  }
+
+  /** Unaccounted water by month: the variance. */
+  public Plate unaccounted() {
+    return plate(
+        "unaccounted",
+        unit(),
+        months.unaccounted(),
+        List.of(),
+        words.of("plate.unaccounted.sum"),
+        table(
+            List.of(words.of("figure.month"), words.of("plate.unaccounted.value")),
+            entry ->
+                List.of(
+                    estimate(
+                        entry.water().unaccounted(),
+                        entry.water().unaccountedLow(),
+                        entry.water().unaccountedHigh()))));
+  }
+
+  /** Running total of the unaccounted water with the month in which the fault began. */
+  public Plate running(Optional<YearMonth> onset) {
+    String label = onset.map(month -> words.of("plate.running.onset", text.shortMonth(month))).orElse("");
+    return plate(
+        "running",
+        unit(),
+        months.runningUnaccounted(onset, label),
+        List.of(),
+        onset
+            .map(month -> words.of("plate.running.sum.onset", text.month(month)))
+            .orElse(words.of("plate.running.sum")),
+        running(entry -> entry.water().unaccounted()));
+  }
+
+  /** Cost of the waste by month. */
+  public Plate money() {
+    return plate(
+        "money",
+        currency,
+        months.lossMoney(),
+        List.of(),
+        words.of("plate.money.sum", rows().stream().filter(r -> r.verdict().waste()).count()),
+        table(
+            List.of(words.of("figure.month"), words.of("plate.money.value")),
+            entry -> List.of(MoneyText.loss(entry, text, words))));
+  }
+
+  /** Running cost of the waste. */
+  public Plate runningMoney() {
+    Series total = months.series(SystemMonths::lossAmount).running();
+    return plate(
+        "money-running",
+        currency,
+        months.runningLossMoney(),
+        List.of(),
+        words.of("plate.money-running.sum"),
+        runningTable(total, text::tick, words.of("plate.money-running.value")));
+  }
+
+  /** Cycles against the target. */
+  public Plate cycles() {
+    return plate(
+        "cycles",
+        words.of("plate.cycles.unit"),
+        months.cycles(),
+        List.of(
+            new Plate.Legend(Swatch.line(Tone.INK, false, Medium.PAGE), words.of("plate.measured")),
+            new Plate.Legend(
+                Swatch.line(Tone.NEEDED_BLOWDOWN, true, Medium.PAGE), words.of("plate.target"))),
+        words.of("plate.cycles.sum"),
+        table(
+            List.of(
+                words.of("figure.month"), words.of("plate.measured"), words.of("plate.target")),
+            entry ->
+                List.of(cycles(entry.water().cycles()), cycles(entry.water().targetCycles()))));
+  }
+
+  private Plate plate(
+      String id,
+      String unit,
+      Chart chart,
+      List<Plate.Legend> legend,
+      String summary,
+      FigureTable table) {
+    String title = words.of("plate." + id);
+    List<String> hints = table.rows().stream().map(row -> hint(table.headings(), row)).toList();
+    return new Plate(
+        id,
+        title,
+        unit,
+        chart.hints(hints).draw(Medium.PAGE, title, summary),
+        legend,
+        summary,
+        table,
+        null);
+  }
+
+  private static String hint(List<String> headings, List<String> row) {
+    StringBuilder hint = new StringBuilder(row.get(0));
+    for (int cell = 1; cell < row.size(); cell++) {
+      hint.append('\n').append(headings.get(cell)).append(": ").append(row.get(cell));
+    }
+    return hint.toString();
+  }
+
+  private List<LedgerEntry> rows() {
+    return months.entries().stream().flatMap(Optional::stream).toList();
+  }
+
+  private FigureTable table(List<String> headings, Function<LedgerEntry, List<String>> cells) {
+    List<List<String>> rows = new ArrayList<>();
+    for (int slot = 0; slot < months.months().size(); slot++) {
+      List<String> row = new ArrayList<>(List.of(text.month(months.months().get(slot))));
+      Optional<LedgerEntry> entry = months.entries().get(slot);
+      if (entry.isPresent()) {
+        row.addAll(cells.apply(entry.get()));
+      } else {
+        while (row.size() < headings.size()) {
+          row.add(words.of("figure.unknown"));
+        }
+      }
+      rows.add(row);
+    }
+    return new FigureTable(headings, rows);
+  }
+
+  private FigureTable running(Function<LedgerEntry, @Nullable Double> litres) {
+    List<List<String>> rows = new ArrayList<>();
+    double sum = 0;
+    for (int slot = 0; slot < months.months().size(); slot++) {
+      Double value = months.entries().get(slot).map(litres::apply).orElse(null);
+      if (value != null) {
+        sum += value;
+      }
+      rows.add(
+          List.of(
+              text.month(months.months().get(slot)),
+              value == null ? words.of("figure.unknown") : text.volume(Volume.ofLitres(sum))));
+    }
+    return new FigureTable(
+        List.of(words.of("figure.month"), words.of("plate.running.value")), rows);
+  }
+
+  private FigureTable runningTable(
+      Series total, java.util.function.DoubleFunction<String> figure, String heading) {
+    List<List<String>> rows = new ArrayList<>();
+    for (int slot = 0; slot < months.months().size(); slot++) {
+      double value = total.value(slot);
+      rows.add(
+          List.of(
+              text.month(months.months().get(slot)),
+              Double.isNaN(value)
+                  ? words.of("figure.unknown")
+                  : figure.apply(Math.rint(value)) + "\u00a0" + currency));
+    }
+    return new FigureTable(List.of(words.of("figure.month"), heading), rows);
+  }
+
+  private static boolean hasAny(Series series) {
+    for (int slot = 0; slot < series.size(); slot++) {
+      if (series.value(slot) != 0 && !Double.isNaN(series.value(slot))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private String volume(@Nullable Double litres) {
+    return litres == null
+        ? words.of("figure.unknown")
+        : text.volume(Volume.ofLitres(litres));
+  }
+
+  private String estimate(@Nullable Double value, @Nullable Double low, @Nullable Double high) {
+    return value == null || low == null || high == null
+        ? words.of("figure.unknown")
+        : text.estimate(Volume.ofLitres(value), Volume.ofLitres(low), Volume.ofLitres(high));
+  }
+
+  private String cycles(@Nullable Double cycles) {
+    return cycles == null ? words.of("figure.unknown") : text.cycles(cycles);
+  }
+}

@@ -1,0 +1,68 @@
+package towerledger.page;
+
+import java.util.stream.Collectors;
+import towerledger.balance.Cause;
+import towerledger.drawing.FigureText;
+import towerledger.ledger.LedgerEntry;
+import towerledger.ledger.LedgerVerdict;
+
+/**
+ * Says a verdict in words.
+ *
+ * @param words texts in the reader's language
+ * @param figures figures in the reader's units
+ */
+public record VerdictText(Words words, FigureText figures) {
+
+  /** Name of a cause. */
+  public String cause(Cause cause) {
+    return words.of("cause." + cause.code());
+  }
+
+  /** What to look at first when this cause is likeliest. */
+  public String next(Cause cause) {
+    return words.of("cause." + cause.code() + ".next");
+  }
+
+  /** What is the matter: losing water, something wrong, sound, or not to be told. */
+  public String verdict(LedgerEntry entry) {
+    return words.of("verdict." + kind(entry));
+  }
+
+  /** Kind of the verdict: {@code waste}, {@code flagged}, {@code sound} or {@code missing}. */
+  public static String kind(LedgerEntry entry) {
+    LedgerVerdict verdict = entry.verdict();
+    if (verdict.likeliest() == Cause.MISSING_DATA) {
+      return "missing";
+    }
+    return verdict.waste() ? "waste" : verdict.flagged() ? "flagged" : "sound";
+  }
+
+  /**
+   * The likeliest cause with its odds, or all that the evidence cannot separate; empty for a sound
+   * month.
+   */
+  public String causes(LedgerEntry entry) {
+    LedgerVerdict verdict = entry.verdict();
+    if (!verdict.flagged()) {
+      return "";
+    }
+    String odds = figures.odds(verdict.probability());
+    if (verdict.causeSet().size() > 1) {
+      return words.of(
+          "verdict.cannot-separate",
+          verdict.causeSet().stream()
+              .map(this::cause)
+              .collect(Collectors.joining(words.of("verdict.or"))),
+          odds);
+    }
+    return words.of("verdict.likeliest", cause(verdict.likeliest()), odds);
+  }
+
+  /** Grade of the heat evidence in a few words. */
+  public String evidence(LedgerEntry entry) {
+    return entry.evidence() == null
+        ? words.of("evidence.none")
+        : words.of("evidence." + entry.evidence());
+  }
+}

@@ -1,0 +1,22 @@
+package towerledger.page;
+
+import java.util.Locale;
+import org.springframework.context.MessageSource;
+
+/**
+ * The texts in one reader's language.
+ *
+ * @param source all texts
+ * @param locale the reader's language
+ */
+public record Words(MessageSource source, Locale locale) {
+
+  /**
+   * A text with its gaps filled.
+   *
+   * @throws org.springframework.context.NoSuchMessageException when there is no such text
+   */
+  public String of(String key, Object... gaps) {
+    return source.getMessage(key, gaps, locale);
+  }
+}

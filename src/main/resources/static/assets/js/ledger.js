@@ -1,0 +1,28 @@
+// What every page does beyond the server's HTML. Pages read and forms post without it.
+import { savePictures } from "./picture.js";
+
+savePictures(document);
+document.addEventListener("htmx:afterSettle", (event) => savePictures(event.target));
+
+// The reader's sheet closes on Escape and on a click elsewhere.
+const sheet = document.querySelector("details.reader");
+if (sheet) {
+  document.addEventListener("keydown", (event) => {
+    if (event.key === "Escape" && sheet.open) {
+      sheet.open = false;
+      sheet.querySelector("summary").focus();
+    }
+  });
+  document.addEventListener("click", (event) => {
+    if (sheet.open && !sheet.contains(event.target)) sheet.open = false;
+  });
+}
+
+// A list to choose from acts at once where it says so; its button stays for those without scripts.
+document.addEventListener("change", (event) => {
+  const form = event.target.closest("form[data-at-once]");
+  if (form) form.requestSubmit();
+});
+for (const button of document.querySelectorAll("form[data-at-once] button[type=submit]")) {
+  button.hidden = true;
+}

@@ -1,0 +1,50 @@
+// Saves a drawing as PNG: colours that pages give by class are written into a copy, which is then
+// painted on white at twice its size.
+const SCALE = 2;
+const COPIED = ["fill", "stroke", "font-family", "font-size", "font-variant-numeric"];
+
+export function savePictures(root) {
+  for (const button of root.querySelectorAll("button[data-save-picture]")) {
+    if (!button.hidden) continue;
+    button.hidden = false;
+    button.addEventListener("click", () => save(button));
+  }
+}
+
+function save(button) {
+  const drawing = button.closest("figure").querySelector("svg");
+  const copy = drawing.cloneNode(true);
+  const from = drawing.querySelectorAll("*");
+  copy.querySelectorAll("*").forEach((element, i) => {
+    const style = getComputedStyle(from[i]);
+    for (const name of COPIED) {
+      if (name === "fill" && element.getAttribute("fill") === "none") continue;
+      element.setAttribute(name, style.getPropertyValue(name));
+    }
+    element.removeAttribute("class");
+  });
+  const ground = getComputedStyle(document.documentElement).backgroundColor;
+  const [, , width, height] = drawing.getAttribute("viewBox").split(" ").map(Number);
+  const address = URL.createObjectURL(
+    new Blob([new XMLSerializer().serializeToString(copy)], { type: "image/svg+xml" }),
+  );
+  const image = new Image();
+  image.onload = () => {
+    const canvas = document.createElement("canvas");
+    canvas.width = width * SCALE;
+    canvas.height = height * SCALE;
+    const paint = canvas.getContext("2d");
+    paint.fillStyle = ground;
+    paint.fillRect(0, 0, canvas.width, canvas.height);
+    paint.drawImage(image, 0, 0, canvas.width, canvas.height);
+    URL.revokeObjectURL(address);
+    canvas.toBlob((png) => {
+      const link = document.createElement("a");
+      link.href = URL.createObjectURL(png);
+      link.download = `${button.dataset.name}.png`;
+      link.click();
+      setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+    }, "image/png");
+  };
+  image.src = address;
+}
