@@ -25,8 +25,7 @@ record Scale(double low, double high, double step) {
       }
     }
     // a trace below zero needs no whole step of empty paper
-    double low =
-        least < 0 && least > -0.2 * step ? least : Math.floor(least / step + 1e-9) * step;
+    double low = least < 0 && least > -0.2 * step ? least : Math.floor(least / step + 1e-9) * step;
     double high = Math.ceil(upper / step - 1e-9) * step;
     return new Scale(low, high, step);
   }

@@ -111,8 +111,7 @@ public final class SystemMonths {
                 volumes(LedgerWater::expectedLow),
                 volumes(LedgerWater::expectedHigh),
                 Tone.EVAPORATION))
-        .with(
-            new Layer.Line(volumes(LedgerWater::expectedMakeup), Tone.NEEDED_BLOWDOWN, false))
+        .with(new Layer.Line(volumes(LedgerWater::expectedMakeup), Tone.NEEDED_BLOWDOWN, false))
         .with(new Layer.Line(volumes(LedgerWater::makeup), Tone.INK, true));
   }
 

@@ -85,7 +85,8 @@ public class MonthReview {
       BigDecimal creditUnclaimed) {}
 
   /** Money lost in one month, in one currency. */
-  public record MonthLoss(YearMonth month, Currency currency, BigDecimal amount, double halfWidth) {}
+  public record MonthLoss(
+      YearMonth month, Currency currency, BigDecimal amount, double halfWidth) {}
 
   /** Money lost at one customer in one month. */
   public record CustomerLoss(

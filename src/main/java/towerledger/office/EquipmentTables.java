@@ -33,8 +33,7 @@ class EquipmentTables {
     this.sites = sites;
   }
 
-  List<SystemView.Equipment> of(
-      CoolingSystem system, Site site, Words words, FigureText text) {
+  List<SystemView.Equipment> of(CoolingSystem system, Site site, Words words, FigureText text) {
     List<Long> id = List.of(system.id());
     List<SystemView.Equipment> tables = new ArrayList<>();
     List<Tower> towers = sites.listTowers(id).getOrDefault(system.id(), List.of());
@@ -106,8 +105,7 @@ class EquipmentTables {
         : text.temperature(Temperature.ofCelsius(celsius));
   }
 
-  private static FigureTable meters(
-      List<Meter> meters, Site site, Words words, FigureText text) {
+  private static FigureTable meters(List<Meter> meters, Site site, Words words, FigureText text) {
     List<List<String>> rows = new ArrayList<>();
     for (Meter meter : meters) {
       MeterDetails details = meter.details();
@@ -141,8 +139,7 @@ class EquipmentTables {
         rows);
   }
 
-  private static FigureTable settings(
-      @Nullable Settings settings, Words words, FigureText text) {
+  private static FigureTable settings(@Nullable Settings settings, Words words, FigureText text) {
     List<List<String>> rows = new ArrayList<>();
     if (settings != null) {
       for (SettingName name : SettingName.values()) {
@@ -157,9 +154,7 @@ class EquipmentTables {
     }
     return new FigureTable(
         List.of(
-            words.of("equipment.setting"),
-            words.of("equipment.value"),
-            words.of("equipment.from")),
+            words.of("equipment.setting"), words.of("equipment.value"), words.of("equipment.from")),
         rows);
   }
 }

@@ -46,9 +46,7 @@ record MonthSays(Words words, FigureText text) {
         opinions(working),
         working.assumptions(),
         working.whatToAdd(),
-        entry.verdict().flagged()
-            ? Cautions.of(entry.verdict().causeSet(), words)
-            : List.of(),
+        entry.verdict().flagged() ? Cautions.of(entry.verdict().causeSet(), words) : List.of(),
         "/systems/" + entry.of().system() + "/working/" + entry.month(),
         entry.verdict().waste());
   }
@@ -69,8 +67,7 @@ record MonthSays(Words words, FigureText text) {
                   makeup - water.unaccounted(),
                   subtract(makeup, water.unaccountedHigh()),
                   subtract(makeup, water.unaccountedLow())),
-              estimate(
-                  water.unaccounted(), water.unaccountedLow(), water.unaccountedHigh())));
+              estimate(water.unaccounted(), water.unaccountedLow(), water.unaccountedHigh())));
     } else if (water.expectedMakeup() != null) {
       said.add(
           words.of(
@@ -83,9 +80,7 @@ record MonthSays(Words words, FigureText text) {
     if (entry.verdict().waste()) {
       said.add(
           words.of(
-              "system.sentence.waste",
-              MoneyText.loss(entry, text, words),
-              verdict.causes(entry)));
+              "system.sentence.waste", MoneyText.loss(entry, text, words), verdict.causes(entry)));
     } else if (entry.verdict().flagged()) {
       said.add(words.of("system.sentence.flagged", verdict.causes(entry)));
     } else if (water.makeup() != null) {
@@ -185,9 +180,7 @@ record MonthSays(Words words, FigureText text) {
   }
 
   private String volume(@Nullable Double litres) {
-    return litres == null
-        ? words.of("figure.unknown")
-        : text.volume(Volume.ofLitres(litres));
+    return litres == null ? words.of("figure.unknown") : text.volume(Volume.ofLitres(litres));
   }
 
   private String estimate(@Nullable Double value, @Nullable Double low, @Nullable Double high) {

@@ -101,9 +101,7 @@ record ReviewMoney(Words words, FigureText text) {
             .with(new Layer.Bars(Series.of(amount), WaterPart.EXCESS_LOSS))
             .with(
                 new Layer.Whiskers(
-                    Series.of(low),
-                    Series.constant(Double.NaN, axis.size()),
-                    Series.of(high)))
+                    Series.of(low), Series.constant(Double.NaN, axis.size()), Series.of(high)))
             .hints(hints(currency, axis, months))
             .draw(Medium.PAGE, title, summary),
         List.of(),
@@ -204,7 +202,9 @@ record ReviewMoney(Words words, FigureText text) {
 
   private List<String> labels(List<YearMonth> axis) {
     return axis.stream()
-        .map(m -> m.getMonthValue() == 1 ? "’%02d".formatted(m.getYear() % 100) : text.monthLetter(m))
+        .map(
+            m ->
+                m.getMonthValue() == 1 ? "’%02d".formatted(m.getYear() % 100) : text.monthLetter(m))
         .toList();
   }
 
@@ -243,9 +243,7 @@ record ReviewMoney(Words words, FigureText text) {
       rows.add(
           List.of(
               text.month(axis.get(slot)),
-              amount == null
-                  ? words.of("figure.unknown")
-                  : text.money(new Money(sum, currency))));
+              amount == null ? words.of("figure.unknown") : text.money(new Money(sum, currency))));
     }
     return new FigureTable(List.of(words.of("figure.month"), money(currency)), rows);
   }

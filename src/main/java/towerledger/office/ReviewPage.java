@@ -146,12 +146,7 @@ class ReviewPage {
   }
 
   private static ReviewView.Row row(
-      LedgerEntry entry,
-      int rank,
-      Volume scale,
-      SystemMonths trend,
-      Words words,
-      FigureText text) {
+      LedgerEntry entry, int rank, Volume scale, SystemMonths trend, Words words, FigureText text) {
     VerdictText verdict = new VerdictText(words, text);
     boolean flagged = entry.verdict().flagged();
     return new ReviewView.Row(

@@ -51,8 +51,7 @@ class SystemPage {
     YearMonth last = all.isEmpty() ? newest : all.get(all.size() - 1).month();
     YearMonth month = wanted == null ? last : wanted;
     Site site = sites.findSite(system.siteId()).orElseThrow();
-    Optional<LedgerEntry> entry =
-        all.stream().filter(row -> row.month().equals(month)).findFirst();
+    Optional<LedgerEntry> entry = all.stream().filter(row -> row.month().equals(month)).findFirst();
     Optional<MonthWorking> working =
         entry.flatMap(row -> ledger.findWorking(system, month, row.revision()));
     String whose =
@@ -70,7 +69,8 @@ class SystemPage {
         entry
             .map(
                 row ->
-                    new MonthSays(words, text).say(row, working.orElseThrow(), site.details().zone()))
+                    new MonthSays(words, text)
+                        .say(row, working.orElseThrow(), site.details().zone()))
             .orElse(null),
         all.isEmpty() ? List.of() : plates(all, month, working, words, text),
         rows(system, all, month, words, text),
@@ -107,11 +107,7 @@ class SystemPage {
   }
 
   private static List<SystemView.Row> rows(
-      CoolingSystem system,
-      List<LedgerEntry> all,
-      YearMonth month,
-      Words words,
-      FigureText text) {
+      CoolingSystem system, List<LedgerEntry> all, YearMonth month, Words words, FigureText text) {
     VerdictText verdict = new VerdictText(words, text);
     List<SystemView.Row> rows = new ArrayList<>();
     for (LedgerEntry entry : all) {
@@ -145,9 +141,7 @@ class SystemPage {
   }
 
   private static String volume(@Nullable Double litres, Words words, FigureText text) {
-    return litres == null
-        ? words.of("figure.unknown")
-        : text.bareVolume(Volume.ofLitres(litres));
+    return litres == null ? words.of("figure.unknown") : text.bareVolume(Volume.ofLitres(litres));
   }
 
   private static String estimate(

@@ -45,9 +45,7 @@ class WorkingPage {
       FigureText text) {
     List<LedgerEntry> revisions = ledger.listRevisions(system, month);
     Optional<LedgerEntry> shown =
-        revisions.stream()
-            .filter(row -> wanted == null || row.revision() == wanted)
-            .findFirst();
+        revisions.stream().filter(row -> wanted == null || row.revision() == wanted).findFirst();
     return shown.flatMap(
         entry ->
             ledger
@@ -141,8 +139,6 @@ class WorkingPage {
   }
 
   private static String volume(@Nullable Double litres, Words words, FigureText text) {
-    return litres == null
-        ? words.of("figure.unknown")
-        : text.bareVolume(Volume.ofLitres(litres));
+    return litres == null ? words.of("figure.unknown") : text.bareVolume(Volume.ofLitres(litres));
   }
 }

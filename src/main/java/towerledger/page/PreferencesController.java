@@ -14,7 +14,9 @@ import towerledger.account.ReaderPreferences;
 import towerledger.account.Role;
 import towerledger.account.UnitPreference;
 
-/** Keeps how somebody wants to read: units and language with the person, the paper on the device. */
+/**
+ * Keeps how somebody wants to read: units and language with the person, the paper on the device.
+ */
 @OpenTo({Role.OFFICE, Role.TECHNICIAN, Role.CUSTOMER})
 @Controller
 class PreferencesController {

@@ -55,8 +55,7 @@ public final class SystemPlates {
     List<String> headings = new ArrayList<>(List.of(words.of("figure.month")));
     shown.forEach(
         part -> {
-          legend.add(
-              new Plate.Legend(Swatch.of(part, Medium.PAGE), words.of(part.messageKey())));
+          legend.add(new Plate.Legend(Swatch.of(part, Medium.PAGE), words.of(part.messageKey())));
           headings.add(words.of(part.messageKey()));
         });
     headings.add(words.of("plate.makeup"));
@@ -70,8 +69,7 @@ public final class SystemPlates {
             headings,
             entry -> {
               List<String> cells = new ArrayList<>();
-              shown.forEach(
-                  part -> cells.add(volume(SystemMonths.litres(entry.water(), part))));
+              shown.forEach(part -> cells.add(volume(SystemMonths.litres(entry.water(), part))));
               cells.add(volume(entry.water().makeup()));
               return cells;
             }));
@@ -79,15 +77,13 @@ public final class SystemPlates {
 
   /** Makeup against the band expected. */
   public Plate againstExpected() {
-    long outside =
-        rows().stream().filter(row -> isAbove(row.water())).count();
+    long outside = rows().stream().filter(row -> isAbove(row.water())).count();
     return plate(
         "expected",
         unit(),
         months.againstExpected(),
         List.of(
-            new Plate.Legend(
-                Swatch.line(Tone.INK, false, Medium.PAGE), words.of("plate.makeup")),
+            new Plate.Legend(Swatch.line(Tone.INK, false, Medium.PAGE), words.of("plate.makeup")),
             new Plate.Legend(
                 Swatch.band(Tone.EVAPORATION, Medium.PAGE), words.of("plate.expected.band"))),
         words.of("plate.expected.sum", outside, rows().size()),
@@ -131,7 +127,8 @@ public final class SystemPlates {
 
   /** Running total of the unaccounted water with the month in which the fault began. */
   public Plate running(Optional<YearMonth> onset) {
-    String label = onset.map(month -> words.of("plate.running.onset", text.shortMonth(month))).orElse("");
+    String label =
+        onset.map(month -> words.of("plate.running.onset", text.shortMonth(month))).orElse("");
     return plate(
         "running",
         unit(),
@@ -180,8 +177,7 @@ public final class SystemPlates {
                 Swatch.line(Tone.NEEDED_BLOWDOWN, true, Medium.PAGE), words.of("plate.target"))),
         words.of("plate.cycles.sum"),
         table(
-            List.of(
-                words.of("figure.month"), words.of("plate.measured"), words.of("plate.target")),
+            List.of(words.of("figure.month"), words.of("plate.measured"), words.of("plate.target")),
             entry ->
                 List.of(cycles(entry.water().cycles()), cycles(entry.water().targetCycles()))));
   }
@@ -277,9 +273,7 @@ public final class SystemPlates {
   }
 
   private String volume(@Nullable Double litres) {
-    return litres == null
-        ? words.of("figure.unknown")
-        : text.volume(Volume.ofLitres(litres));
+    return litres == null ? words.of("figure.unknown") : text.volume(Volume.ofLitres(litres));
   }
 
   private String estimate(@Nullable Double value, @Nullable Double low, @Nullable Double high) {

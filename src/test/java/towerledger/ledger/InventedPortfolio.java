@@ -125,16 +125,53 @@ public final class InventedPortfolio {
     LedgerWater water =
         metered
             ? new LedgerWater(
-                makeup, expected, expected - half, expected + half, unaccounted,
-                unaccounted - half, unaccounted + half, evaporation, drift, needed,
-                fresh ? 0.0 : loss, fresh ? loss : 0.0, 0.0, storage, correction, noise,
-                needed + (fresh ? 0 : loss), loss * 1.2, loss,
-                Math.max(0, loss - half * 0.6), loss + half * 0.6,
-                fresh || loss == 0 ? 4.0 + 0.1 * random.nextGaussian() : 2.9, 4.0)
+                makeup,
+                expected,
+                expected - half,
+                expected + half,
+                unaccounted,
+                unaccounted - half,
+                unaccounted + half,
+                evaporation,
+                drift,
+                needed,
+                fresh ? 0.0 : loss,
+                fresh ? loss : 0.0,
+                0.0,
+                storage,
+                correction,
+                noise,
+                needed + (fresh ? 0 : loss),
+                loss * 1.2,
+                loss,
+                Math.max(0, loss - half * 0.6),
+                loss + half * 0.6,
+                fresh || loss == 0 ? 4.0 + 0.1 * random.nextGaussian() : 2.9,
+                4.0)
             : new LedgerWater(
-                null, expected, expected - half, expected + half, null, null, null, evaporation,
-                drift, needed, null, null, null, null, null, null, null, null, null, null, null,
-                null, 4.0);
+                null,
+                expected,
+                expected - half,
+                expected + half,
+                null,
+                null,
+                null,
+                evaporation,
+                drift,
+                needed,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                4.0);
     Cause said = metered ? cause : Cause.MISSING_DATA;
     boolean flagged = said != Cause.NONE && metered;
     double perLitre = 0.0034;
@@ -149,7 +186,9 @@ public final class InventedPortfolio {
             said == Cause.BLOWDOWN_STUCK_OPEN
                 ? List.of(said, Cause.OVERFLOW_ON_SHUTDOWN, Cause.DRIFT_EXCESS)
                 : List.of(said),
-            flagged ? month.plusMonths(1).atDay(3).atStartOfDay().toInstant(java.time.ZoneOffset.UTC) : null);
+            flagged
+                ? month.plusMonths(1).atDay(3).atStartOfDay().toInstant(java.time.ZoneOffset.UTC)
+                : null);
     LedgerMoney money =
         new LedgerMoney(
             USD,
@@ -160,15 +199,26 @@ public final class InventedPortfolio {
             money((evaporation + drift) * 0.0015),
             random.nextDouble() < 0.5 ? money(evaporation * 0.001) : null);
     return new NewRevision(
-        key[2], key[1], key[0], month, LedgerStatus.CLOSED, "0.0-invented", "0".repeat(64),
-        grade, water, verdict, money, working(said, expected, loss, half));
+        key[2],
+        key[1],
+        key[0],
+        month,
+        LedgerStatus.CLOSED,
+        "0.0-invented",
+        "0".repeat(64),
+        grade,
+        water,
+        verdict,
+        money,
+        working(said, expected, loss, half));
   }
 
   private static MonthWorking working(Cause cause, double expected, double loss, double half) {
     return new MonthWorking(
         List.of(
             new WorkingStep("heat rejected", 812_000, "kWh", "", "chiller kWh × (1 + kW/ton)"),
-            new WorkingStep("evaporation", expected * 0.75, "L", "Poppe by the hour", "weather station")),
+            new WorkingStep(
+                "evaporation", expected * 0.75, "L", "Poppe by the hour", "weather station")),
         List.of(
             new BudgetLine("heat load", 0.08, half * 0.45, "chiller electricity, 8 % (invented)"),
             new BudgetLine("makeup meter", 0.015, half * 0.1, "accuracy class")),
@@ -176,7 +226,9 @@ public final class InventedPortfolio {
             new CauseOpinion(
                 cause, 0.9, List.of("flow while the tower is off"), List.of("cycles unchanged"))),
         List.of("air to water ratio 1.2 at design"),
-        cause == Cause.NONE ? List.of() : List.of("a blowdown meter would separate bleed from overflow"),
+        cause == Cause.NONE
+            ? List.of()
+            : List.of("a blowdown meter would separate bleed from overflow"),
         cause == Cause.NONE ? null : YearMonth.of(2026, 6),
         null,
         cause == Cause.NONE ? null : VolumeEstimate.ofLitres(loss * 4, loss * 2.5, loss * 5.5),

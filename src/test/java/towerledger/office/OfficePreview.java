@@ -5,7 +5,9 @@ import org.springframework.boot.builder.SpringApplicationBuilder;
 import towerledger.TowerLedgerApplication;
 import towerledger.ledger.InventedPortfolio;
 
-/** Runs the office on an invented portfolio for looking at; the number of systems is the argument. */
+/**
+ * Runs the office on an invented portfolio for looking at; the number of systems is the argument.
+ */
 public final class OfficePreview {
 
   private OfficePreview() {}
