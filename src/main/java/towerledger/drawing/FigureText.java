@@ -88,6 +88,19 @@ public record FigureText(UnitPreference units, Locale locale) {
     return significant(volume.in(volumeUnit()), 3);
   }
 
+  /**
+   * A part of a sum, its unit in the heading above: rounded where the sum has its fourth digit, so
+   * that the parts as written add up to the sum as written but for rounding.
+   */
+  public String barePart(Volume part, Volume sum) {
+    double whole = Math.abs(sum.in(volumeUnit()));
+    if (whole == 0) {
+      return bareVolume(part);
+    }
+    int place = (int) Math.floor(Math.log10(whole)) - 3;
+    return decimals(round(part.in(volumeUnit()), place).doubleValue(), Math.max(0, -place));
+  }
+
   /** A metered volume in full: every gallon, or tenth of a cubic metre. */
   public String wholeVolume(Volume volume) {
     return decimals(volume.in(volumeUnit()), units == UnitPreference.US ? 0 : 1);

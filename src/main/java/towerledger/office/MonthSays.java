@@ -41,7 +41,7 @@ record MonthSays(Words words, FigureText text) {
         new VerdictText(words, text).evidence(entry),
         BarText.draw(entry, WaterBar.Style.BROAD, bar.reach(), words, text),
         parts(water, bar),
-        volume(water.makeup()),
+        footing(water, bar),
         beside(entry),
         opinions(working),
         working.assumptions(),
@@ -116,13 +116,19 @@ record MonthSays(Words words, FigureText text) {
                       new Part(
                           Swatch.of(part, Medium.PAGE),
                           words.of(part.messageKey()),
-                          text.bareVolume(volume),
+                          text.barePart(volume, bar.reach()),
                           water.makeup() == null || water.makeup() <= 0
                               ? ""
                               : text.percent(volume.litres() / water.makeup()),
                           part.isLoss())));
     }
     return parts;
+  }
+
+  private String footing(LedgerWater water, WaterBar bar) {
+    return water.makeup() == null
+        ? words.of("figure.unknown")
+        : text.barePart(Volume.ofLitres(water.makeup()), bar.reach());
   }
 
   private List<Beside> beside(LedgerEntry entry) {

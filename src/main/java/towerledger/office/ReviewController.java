@@ -7,14 +7,11 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.RequestHeader;
-import towerledger.account.OpenTo;
-import towerledger.account.Role;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
 import towerledger.ledger.Ledger;
 
-/** The month review, where the office begins. A technician begins with the rounds. */
-@OpenTo({Role.OFFICE, Role.TECHNICIAN})
+/** The month review, where the office begins. */
 @Controller
 class ReviewController {
 
@@ -33,9 +30,6 @@ class ReviewController {
       @ModelAttribute("figureText") FigureText text,
       @RequestHeader(name = "HX-Request", defaultValue = "false") boolean partOnly,
       Model model) {
-    if (viewer.role() == Role.TECHNICIAN) {
-      return "redirect:/rounds";
-    }
     Optional<YearMonth> newest = ledger.findNewestMonth(viewer);
     if (newest.isEmpty()) {
       return "redirect:/guide";

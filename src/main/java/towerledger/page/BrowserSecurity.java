@@ -85,7 +85,7 @@ public class BrowserSecurity {
         redirect(request, response, request.getContextPath() + "/password");
         return;
       }
-      boolean home = "/".equals(request.getServletPath());
+      boolean home = request.getRequestURI().equals(request.getContextPath() + "/");
       if (home && who.getPrincipal().role() == Role.CUSTOMER) {
         redirect(request, response, request.getContextPath() + "/portal");
         return;

@@ -12,21 +12,12 @@ import towerledger.account.Viewer;
  */
 public record Section(String name, String path) {
 
-  private static final List<Section> OFFICE =
-      List.of(
-          new Section("review", "/"),
-          new Section("findings", "/findings"),
-          new Section("rounds", "/rounds"),
-          new Section("intake", "/intake"),
-          new Section("rates", "/rates"),
-          new Section("credits", "/credits"),
-          new Section("calculators", "/calculators"),
-          new Section("reports", "/reports"),
-          new Section("people", "/people"));
+  /** In the order of the menu; an entry comes with its page. */
+  private static final List<Section> OFFICE = List.of(new Section("review", "/"));
 
-  private static final List<String> TECHNICIAN = List.of("findings", "rounds", "calculators");
+  private static final List<String> TECHNICIAN = List.of();
 
-  private static final List<Section> CUSTOMER = List.of(new Section("portal", "/portal"));
+  private static final List<Section> CUSTOMER = List.of();
 
   /** Key of the section's name in the texts. */
   public String messageKey() {

@@ -41,11 +41,18 @@ public final class InventedPortfolio {
   };
   private static final Currency USD = Currency.getInstance("USD");
 
+  private final String prefix;
   private final JdbcTemplate jdbc;
   private final Revisions revisions;
   private final Random random = new Random(20261101);
 
-  public InventedPortfolio(ApplicationContext context) {
+  /**
+   * A portfolio in the database of an application.
+   *
+   * @param prefix how the codes of its customers, sites and systems begin
+   */
+  public InventedPortfolio(ApplicationContext context, String prefix) {
+    this.prefix = prefix;
     this.jdbc = context.getBean(JdbcTemplate.class);
     this.revisions = context.getBean(Revisions.class);
   }
@@ -56,13 +63,13 @@ public final class InventedPortfolio {
     for (int c = 0; c < customers; c++) {
       jdbc.update(
           "INSERT INTO account_customer (code, name, currency, created_at) VALUES (?, ?, 'USD', ?)",
-          "C" + c,
+          prefix + "C" + c,
           CUSTOMERS[c % CUSTOMERS.length] + (c < CUSTOMERS.length ? "" : " " + (c / 8 + 1)),
           Timestamp.from(Instant.EPOCH));
     }
     List<Object[]> sites = new ArrayList<>();
     for (int s = 0; s < systems; s++) {
-      sites.add(new Object[] {"S" + s, "C" + s % customers, SITES[s % 4]});
+      sites.add(new Object[] {prefix + "S" + s, prefix + "C" + s % customers, SITES[s % 4]});
     }
     jdbc.batchUpdate(
         """
@@ -74,12 +81,19 @@ public final class InventedPortfolio {
         INSERT INTO site_system (code, site_id, customer_id, name, created_at)
         SELECT ?, id, customer_id, ?, CURRENT_TIMESTAMP FROM site_site WHERE code = ?""",
         sites.stream()
-            .map(s -> new Object[] {"T-" + s[0], "Tower " + ((String) s[0]).substring(1), s[0]})
+            .map(
+                s ->
+                    new Object[] {
+                      prefix + "T" + ((String) s[0]).substring(prefix.length() + 1),
+                      "Tower " + ((String) s[0]).substring(prefix.length() + 1),
+                      s[0]
+                    })
             .toList());
     List<long[]> keys =
         jdbc.query(
-            "SELECT id, site_id, customer_id FROM site_system ORDER BY id",
-            (row, n) -> new long[] {row.getLong(1), row.getLong(2), row.getLong(3)});
+            "SELECT id, site_id, customer_id FROM site_system WHERE code LIKE ? ORDER BY id",
+            (row, n) -> new long[] {row.getLong(1), row.getLong(2), row.getLong(3)},
+            prefix + "T%");
     List<NewRevision> rows = new ArrayList<>();
     for (long[] key : keys) {
       rows.addAll(months(key, first, last));

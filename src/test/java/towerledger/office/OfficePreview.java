@@ -24,7 +24,8 @@ public final class OfficePreview {
                 "--TOWERLEDGER_ADMIN_PASSWORD=correct-horse-battery",
                 "--server.port=8095");
     int systems = args.length > 0 ? Integer.parseInt(args[0]) : 40;
-    new InventedPortfolio(context).write(systems, YearMonth.of(2024, 10), YearMonth.of(2026, 10));
+    new InventedPortfolio(context, "")
+        .write(systems, YearMonth.of(2024, 10), YearMonth.of(2026, 10));
     System.out.println("PREVIEW READY");
   }
 }
