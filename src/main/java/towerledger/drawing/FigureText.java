@@ -35,7 +35,7 @@ import towerledger.quantity.VolumeUnit;
 public record FigureText(UnitPreference units, Locale locale) {
 
   private static final String TO = " … ";
-  private static final String PLUS_MINUS = " ± ";
+  private static final String PLUS_MINUS = "\u00a0±\u00a0";
   private static final char SPACE = '\u00a0';
 
   /** The reader's texts for a language tag; {@code en} and {@code es} count as US usage. */

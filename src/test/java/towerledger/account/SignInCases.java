@@ -1,6 +1,8 @@
 package towerledger.account;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.startsWith;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.httpBasic;
@@ -12,11 +14,13 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import jakarta.servlet.http.Cookie;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.MediaType;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import tools.jackson.databind.json.JsonMapper;
 import towerledger.SignedIn;
 
@@ -28,6 +32,7 @@ abstract class SignInCases {
   @Autowired SignedIn signedIn;
   @Autowired JsonMapper json;
   @Autowired Tokens tokens;
+  @Autowired Passwords passwords;
 
   @Test
   void givesATokenForEmailAndPasswordAndKeepsItsHashOnly() throws Exception {
@@ -116,6 +121,67 @@ abstract class SignInCases {
         .isPositive();
     mvc.perform(get("/nowhere").cookie(answer.getCookie("TOWERLEDGER_SESSION")))
         .andExpect(status().isNotFound());
+  }
+
+  @Test
+  void leadsAOneTimePasswordToAnOwnOneAndNowhereElse() throws Exception {
+    Viewer technician = signedIn.technician("first@signin.test");
+    jdbc.sql(
+            "UPDATE account_person SET password_hash = ?, must_change_password = TRUE WHERE id = ?")
+        .params(passwords.hash("once only 4711"), technician.personId())
+        .update();
+
+    var cookie =
+        mvc.perform(
+                post("/sign-in")
+                    .with(csrf())
+                    .param("email", technician.email())
+                    .param("password", "once only 4711"))
+            .andExpect(redirectedUrl("/password"))
+            .andReturn()
+            .getResponse()
+            .getCookie("TOWERLEDGER_SESSION");
+    mvc.perform(get("/nowhere").cookie(cookie)).andExpect(redirectedUrl("/password"));
+    mvc.perform(get("/password").cookie(cookie))
+        .andExpect(status().isOk())
+        .andExpect(content().string(containsString("One-time password")));
+
+    mvc.perform(choosing(cookie, "wrong", "gneiss and lichen at noon", null))
+        .andExpect(status().isUnprocessableContent())
+        .andExpect(content().string(containsString("not the password you signed in with")));
+    mvc.perform(choosing(cookie, "once only 4711", "too short", null))
+        .andExpect(status().isUnprocessableContent())
+        .andExpect(content().string(containsString("shorter than 15 characters")))
+        .andExpect(content().string(not(containsString("too short<"))));
+    mvc.perform(choosing(cookie, "once only 4711", "gneiss and lichen at noon", "and another"))
+        .andExpect(content().string(containsString("The two entries differ")));
+
+    var next =
+        mvc.perform(choosing(cookie, "once only 4711", "gneiss and lichen at noon", null))
+            .andExpect(redirectedUrl("/"))
+            .andReturn()
+            .getResponse()
+            .getCookie("TOWERLEDGER_SESSION");
+    assertThat(next).as("the session has a new name").isNotNull().isNotEqualTo(cookie);
+    mvc.perform(get("/nowhere").cookie(next)).andExpect(status().isNotFound());
+    mvc.perform(get("/nowhere").cookie(cookie)).andExpect(redirectedUrl("/sign-in?to=%2Fnowhere"));
+    assertThat(
+            jdbc.sql(
+                    "SELECT COUNT(*) FROM account_change WHERE action = 'chose-password' AND thing_code = ?")
+                .param(technician.email())
+                .query(Long.class)
+                .single())
+        .isEqualTo(1);
+  }
+
+  private static MockHttpServletRequestBuilder choosing(
+      Cookie cookie, String current, String password, String again) {
+    return post("/password")
+        .cookie(cookie)
+        .with(csrf())
+        .param("current", current)
+        .param("password", password)
+        .param("again", again == null ? password : again);
   }
 
   @Test

@@ -67,7 +67,7 @@ abstract class OfficePagesCases {
     assertThat(sentence)
         .contains(metered + " metered systems")
         .contains(wasting + " systems wasted");
-    double said = Double.parseDouble(group("cost \\$([0-9,]+) ±", sentence).replace(",", ""));
+    double said = Double.parseDouble(group("cost \\$([0-9,]+)\u00a0±", sentence).replace(",", ""));
     // The sentence gives the amount to the second digit of its interval.
     assertThat(said).isCloseTo(cents / 100.0, withPercentage(5));
   }
