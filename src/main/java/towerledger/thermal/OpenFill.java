@@ -7,6 +7,7 @@ import towerledger.thermal.fill.AshraeProperties;
 import towerledger.thermal.fill.CounterflowFill;
 import towerledger.thermal.fill.FillLaw;
 import towerledger.thermal.fill.PoppeIntegration;
+import towerledger.thermal.fill.TabulatedProperties;
 
 /**
  * The fill of an open tower, by the Poppe method.
@@ -75,6 +76,11 @@ record OpenFill(FillLaw law, double dryAirKgS) implements HeatExchange {
     CounterflowFill solver = new CounterflowFill(law, PROPERTIES, steps, tolerance);
     solver.enter(air, liquidWetBulbC(air));
     return solver;
+  }
+
+  /** A quick solver that no air has entered yet; for one thread. */
+  CounterflowFill quickSolver(int steps, double tolerance) {
+    return new CounterflowFill(law, new TabulatedProperties(), steps, tolerance);
   }
 
   static double liquidWetBulbC(MoistAir air) {

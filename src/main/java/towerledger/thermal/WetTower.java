@@ -56,6 +56,15 @@ public final class WetTower {
     return design;
   }
 
+  HeatExchange exchange() {
+    return exchange;
+  }
+
+  /** Evaporation alone, for long series; parameters as for {@link #operate}. */
+  double evaporationKgS(double heatW, MoistAir air, double setPointC) {
+    return operate(heatW, air, setPointC).evaporationKgS();
+  }
+
   /**
    * The tower in an hour of its working life: design water flow, fans as built, cells as staged.
    *

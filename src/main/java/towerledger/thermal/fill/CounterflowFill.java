@@ -26,7 +26,7 @@ public final class CounterflowFill {
   private double inletHumidity;
   private double inletEnthalpy;
   private double pressurePa;
-  private double liquidWetBulbC;
+  private double coldestC;
   private double humidityGainPerWater = 0.01;
 
   /**
@@ -42,75 +42,89 @@ public final class CounterflowFill {
   }
 
   /** Sets the air that enters. */
-  public void enter(MoistAir air, double liquidWetBulbC) {
-    enter(air.humidityRatio(), air.enthalpyJPerKg(), air.pressurePa(), liquidWetBulbC);
+  public void enter(MoistAir air, double wetBulbC) {
+    enter(air.humidityRatio(), air.enthalpyJPerKg(), air.pressurePa(), wetBulbC);
   }
 
   /**
    * Sets the air that enters, by its plain values.
    *
-   * @param liquidWetBulbC wet bulb over liquid water, °C: water cannot get colder
+   * @param wetBulbC wet bulb over liquid water, °C
    */
   public void enter(
-      double humidityRatio, double enthalpyJPerKg, double atPressurePa, double liquidWetBulbC) {
+      double humidityRatio, double enthalpyJPerKg, double atPressurePa, double wetBulbC) {
     this.inletHumidity = humidityRatio;
     this.inletEnthalpy = enthalpyJPerKg;
     this.pressurePa = atPressurePa;
-    this.liquidWetBulbC = liquidWetBulbC;
+    this.coldestC = poppe.coldestWaterC(humidityRatio, enthalpyJPerKg, atPressurePa, wetBulbC);
+  }
+
+  /**
+   * Temperature that water tends to in this air, °C: near the wet bulb, and the limit of cooling.
+   */
+  public double coldestC() {
+    return coldestC;
   }
 
   /**
    * Air needed to cool water from one temperature to another, as dry air over water, kg/kg.
    *
    * @param hotC water entering, °C
-   * @param coldC water leaving, °C, above the wet bulb
+   * @param coldC water leaving, °C, above {@link #coldestC()}
    * @param guess a first guess, kg/kg
    * @param most largest ratio of interest
    * @return kg of dry air per kg of water, or positive infinity when even {@code most} does not do
    */
   public double airToWaterFor(double hotC, double coldC, double guess, double most) {
-    if (coldC <= liquidWetBulbC + 1e-6) {
+    if (coldC <= coldestC + 1e-6) {
       return Double.POSITIVE_INFINITY;
     }
     // unknown s = water over air
     double least = 1 / most;
-    double a = least;
-    double fa = Double.NaN;
-    double s = Math.max(1 / guess, least);
-    double fs = transferExcess(hotC, coldC, s);
-    double b;
-    double fb;
-    if (fs > 0) {
-      a = s;
-      fa = fs;
-      b = s;
-      do {
-        b = 1.3 * b;
-        fb = transferExcess(hotC, coldC, b);
-        if (fb > 0) {
-          a = b;
-          fa = fb;
-        }
-      } while (fb > 0);
-    } else {
-      b = s;
-      fb = fs;
-      while (true) {
-        if (b <= least) {
-          return Double.POSITIVE_INFINITY;
-        }
-        double next = Math.max(b / 1.3, least);
-        double f = transferExcess(hotC, coldC, next);
-        if (f > 0) {
-          a = next;
-          fa = f;
-          break;
-        }
-        b = next;
-        fb = f;
+    double s0 = Math.max(1 / guess, least);
+    double f0 = transferExcess(hotC, coldC, s0);
+    double s1 = Math.max(f0 > 0 ? 1.03 * s0 : s0 / 1.03, least);
+    double f1 = transferExcess(hotC, coldC, s1);
+    // a good guess needs no bracket: a few free secant steps
+    for (int i = 0; i < 7 && f1 != f0; i++) {
+      double s2 = s1 - f1 * (s1 - s0) / (f1 - f0);
+      if (!(s2 > 0.5 * s1 && s2 < 2 * s1 && s2 > least)) {
+        break;
+      }
+      s0 = s1;
+      f0 = f1;
+      s1 = s2;
+      f1 = transferExcess(hotC, coldC, s1);
+      if (Math.abs(f1) < tolerance || Math.abs(s1 - s0) < tolerance * s1) {
+        return 1 / s1;
       }
     }
-    return 1 / bracketed(hotC, coldC, a, fa, b, fb);
+    return 1 / enclosed(hotC, coldC, s1, f1, least);
+  }
+
+  /** Walks until the sign changes, then closes in; zero when it does not change above the least. */
+  private double enclosed(double hotC, double coldC, double start, double atStart, double least) {
+    double near = start;
+    double atNear = atStart;
+    while (atNear > 0) {
+      double next = 1.3 * near;
+      double atNext = transferExcess(hotC, coldC, next);
+      if (!(atNext > 0)) {
+        return bracketed(hotC, coldC, near, atNear, next, atNext);
+      }
+      near = next;
+      atNear = atNext;
+    }
+    while (near > least) {
+      double next = Math.max(near / 1.3, least);
+      double atNext = transferExcess(hotC, coldC, next);
+      if (atNext > 0) {
+        return bracketed(hotC, coldC, next, atNext, near, atNear);
+      }
+      near = next;
+      atNear = atNext;
+    }
+    return 0;
   }
 
   private double bracketed(double hotC, double coldC, double a, double fa, double b, double fb) {
@@ -176,7 +190,7 @@ public final class CounterflowFill {
   public double coldWaterFor(double rangeK, double airToWater, double guessC) {
     double s = 1 / airToWater;
     double highest = HOTTEST_WATER_C - rangeK;
-    double lo = liquidWetBulbC;
+    double lo = coldestC;
     double flo = -1 / law.merkelNumber(s);
     double x = Math.min(Math.max(guessC, lo + 1e-3 * rangeK), highest);
     double f = transferExcess(x + rangeK, x, s);
@@ -188,7 +202,7 @@ public final class CounterflowFill {
       }
       lo = hi;
       flo = fhi;
-      hi = Math.min(hi + 0.5 * (hi - liquidWetBulbC) + 0.2 * rangeK, highest);
+      hi = Math.min(hi + 0.5 * (hi - coldestC) + 0.2 * rangeK, highest);
       fhi = transferExcess(hi + rangeK, hi, s);
     }
     for (int i = 0; i < MOST_ITERATIONS; i++) {
@@ -220,34 +234,34 @@ public final class CounterflowFill {
    */
   public double coldWaterFromHot(double hotC, double airToWater) {
     double s = 1 / airToWater;
-    double lo = liquidWetBulbC;
-    double flo = -1 / law.merkelNumber(s);
-    double span = hotC - lo;
-    double hi = hotC - 1e-4 * span;
-    double fhi = transferExcess(hotC, hi, s);
+    double span = hotC - coldestC;
+    // times the range, the difference of reciprocals is finite at both ends
+    double lo = coldestC;
+    double flo = -span / law.merkelNumber(s);
+    double hi = hotC - 1e-3 * span;
+    double fhi = 1e-3 * span * transferExcess(hotC, hi, s);
+    if (fhi <= 0) {
+      return hi;
+    }
     double x = hi;
     for (int i = 0; i < MOST_ITERATIONS; i++) {
       double previous = x;
-      // needed transfer falls to nothing at the hot end: use its reciprocal's inverse there
-      x = i == 0 ? lo + 0.5 * span : lo + (hi - lo) * inverse(flo, fhi);
-      double f = transferExcess(hotC, x, s);
-      if (Math.abs(f) < tolerance || Math.abs(x - previous) < tolerance * span) {
+      x = lo + (hi - lo) * flo / (flo - fhi);
+      double f = (hotC - x) * transferExcess(hotC, x, s);
+      if (Math.abs(f) < tolerance * span || Math.abs(x - previous) < tolerance * span) {
         return x;
       }
       if (f < 0) {
+        fhi *= sameSide(f, flo);
         lo = x;
         flo = f;
       } else {
+        flo *= sameSide(f, fhi);
         hi = x;
         fhi = f;
       }
     }
     return x;
-  }
-
-  private static double inverse(double flo, double fhi) {
-    double share = flo / (flo - fhi);
-    return Math.min(Math.max(share, 0.05), 0.95);
   }
 
   /**
@@ -257,6 +271,11 @@ public final class CounterflowFill {
   public PoppeIntegration settle(double hotC, double coldC, double airToWater) {
     poppe.run(hotC, coldC, 1 / airToWater, inletHumidity, inletEnthalpy, pressurePa);
     return poppe;
+  }
+
+  /** Tells the evaporation to expect, so that the next solution starts near it. */
+  public void expectEvaporatedShare(double share) {
+    humidityGainPerWater = share;
   }
 
   /** Water evaporated over water entering, kg/kg, at the state last tried. */

@@ -25,7 +25,11 @@ public final class PoppeIntegration {
   private final AirWaterProperties properties;
   private final int steps;
 
+  /** Below this share of saturation no fog sets in within one step. */
+  private static final double FAR_FROM_FOG = 0.7;
+
   private double pressurePa;
+  private boolean skipFogCheck;
   private double waterOutToAir;
   private double inletHumidity;
   private double guessAirC;
@@ -107,9 +111,11 @@ public final class PoppeIntegration {
     double me = 0;
     double waterC = coldC;
     for (int i = 0; i < steps; i++) {
+      skipFogCheck = false;
       if (!slopes(waterC, w, e)) {
         return stopAt(waterC);
       }
+      skipFogCheck = !supersaturated && w < FAR_FROM_FOG * airSaturated;
       double w1 = slopeHumidity;
       double e1 = slopeEnthalpy;
       double m1 = slopeMerkel;
@@ -137,11 +143,13 @@ public final class PoppeIntegration {
     this.enthalpy = e;
     this.merkelNumber = me;
     this.reachedC = hotC;
+    skipFogCheck = false;
     settleAir(w, e);
     return true;
   }
 
   private boolean stopAt(double waterC) {
+    skipFogCheck = false;
     reachedC = waterC;
     return false;
   }
@@ -167,6 +175,7 @@ public final class PoppeIntegration {
     double fogHeat = (w - held) * cw * waterC;
     double delta =
         x + (lewis - 1) * (x - drivingHumidity * vapourEnthalpy + fogHeat) - (ws - w) * cw * waterC;
+    driving = delta;
     if (!(delta > 0)) {
       return false;
     }
@@ -176,10 +185,49 @@ public final class PoppeIntegration {
     return true;
   }
 
+  /**
+   * The temperature that water takes in air of a state: where the driving force vanishes. With a
+   * Lewis factor below one it lies up to half a kelvin below the thermodynamic wet bulb in dry air.
+   *
+   * @param startC a first guess, the wet bulb, °C
+   * @return °C
+   */
+  public double coldestWaterC(
+      double humidityRatio, double enthalpyJPerKg, double atPressurePa, double startC) {
+    pressurePa = atPressurePa;
+    waterOutToAir = 1;
+    inletHumidity = humidityRatio;
+    guessAirC = startC;
+    double high = startC + 0.02;
+    double atHigh = drivingForce(high, humidityRatio, enthalpyJPerKg);
+    double low = startC - 0.05;
+    double atLow = drivingForce(low, humidityRatio, enthalpyJPerKg);
+    for (int i = 0; i < 30; i++) {
+      double next = high - atHigh * (high - low) / (atHigh - atLow);
+      low = high;
+      atLow = atHigh;
+      high = next;
+      if (Math.abs(high - low) < 1e-7) {
+        break;
+      }
+      atHigh = drivingForce(high, humidityRatio, enthalpyJPerKg);
+    }
+    return high;
+  }
+
+  private double drivingForce(double waterC, double w, double e) {
+    slopes(waterC, w, e);
+    return driving;
+  }
+
   private double airSaturated;
+  private double driving;
 
   /** Temperature of the air, and whether it carries fog. */
   private void settleAir(double w, double e) {
+    if (skipFogCheck) {
+      return;
+    }
     double latent = properties.latentHeatAtZeroC();
     double cpa = properties.dryAirHeatCapacity(guessAirC);
     double cpv = properties.vapourHeatCapacity(guessAirC);
@@ -205,7 +253,8 @@ public final class PoppeIntegration {
       double step = excess / slope;
       ta -= step;
       airSaturated = wsa - slopeWsa * step;
-      if (Math.abs(step) < 1e-5) {
+      // the step after one this small would be below 1e-6 K
+      if (Math.abs(step) < 4e-3) {
         break;
       }
     }
