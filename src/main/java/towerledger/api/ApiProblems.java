@@ -73,6 +73,12 @@ class ApiProblems extends ResponseEntityExceptionHandler {
     return problem(absent, HttpStatus.NOT_FOUND, absent.getMessage(), request);
   }
 
+  /** A free-form body lacks a field, doubles one or has one that is not known. */
+  @ExceptionHandler(FieldProblem.class)
+  @Nullable ResponseEntity<Object> wrongFields(FieldProblem wrong, WebRequest request) {
+    return problem(wrong, HttpStatus.BAD_REQUEST, wrong.getMessage(), request);
+  }
+
   @ExceptionHandler(MethodArgumentTypeMismatchException.class)
   @Nullable ResponseEntity<Object> wrongType(
       MethodArgumentTypeMismatchException mismatch, WebRequest request) {
