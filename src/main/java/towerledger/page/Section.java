@@ -13,9 +13,12 @@ import towerledger.account.Viewer;
 public record Section(String name, String path) {
 
   /** In the order of the menu; an entry comes with its page. */
-  private static final List<Section> OFFICE = List.of(new Section("review", "/"));
+  private static final List<Section> OFFICE = List.of(
+          new Section("review", "/"),
+          new Section("rates", "/rates"),
+          new Section("calculators", "/calculators"));
 
-  private static final List<String> TECHNICIAN = List.of();
+  private static final List<String> TECHNICIAN = List.of("calculators");
 
   private static final List<Section> CUSTOMER = List.of();
 
