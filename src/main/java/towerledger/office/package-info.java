@@ -9,6 +9,7 @@
       "statistics",
       "psychrometrics",
       "thermal",
+      "thermal :: water",
       "balance",
       "account",
       "job",

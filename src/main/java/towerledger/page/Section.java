@@ -13,7 +13,8 @@ import towerledger.account.Viewer;
 public record Section(String name, String path) {
 
   /** In the order of the menu; an entry comes with its page. */
-  private static final List<Section> OFFICE = List.of(
+  private static final List<Section> OFFICE =
+      List.of(
           new Section("review", "/"),
           new Section("rates", "/rates"),
           new Section("calculators", "/calculators"));

@@ -7,8 +7,6 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
-import java.net.URI;
-import java.nio.charset.StandardCharsets;
 import java.time.YearMonth;
 import java.util.List;
 import java.util.regex.Pattern;
@@ -16,23 +14,19 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.ApplicationContext;
-import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.test.web.servlet.MockMvc;
+import towerledger.PageCases;
 import towerledger.SignedIn;
 import towerledger.account.UnitPreference;
 import towerledger.account.Viewer;
 import towerledger.ledger.InventedPortfolio;
 
 /** The office's pages as they are written, on a portfolio of sixty systems. */
-abstract class OfficePagesCases {
+abstract class OfficePagesCases extends PageCases {
 
   private static final int SYSTEMS = 60;
   private static final YearMonth LAST = YearMonth.of(2026, 10);
   private static final String LIST = "/?month=2026-10&search=pages";
 
-  @Autowired MockMvc mvc;
-  @Autowired SignedIn signedIn;
-  @Autowired JdbcClient jdbc;
   @Autowired ApplicationContext context;
 
   @BeforeEach
@@ -240,29 +234,8 @@ abstract class OfficePagesCases {
         .single();
   }
 
-  private long count(String sql) {
-    return jdbc.sql(sql).query(Long.class).single();
-  }
-
   private static long count(String page, String piece) {
     return Pattern.compile(Pattern.quote(piece)).matcher(page).results().count();
-  }
-
-  private String open(String path) throws Exception {
-    return open(path, signedIn.office());
-  }
-
-  private String open(String path, Viewer viewer) throws Exception {
-    String page =
-        mvc.perform(get(URI.create(path)).with(SignedIn.page(viewer)))
-            .andExpect(status().isOk())
-            .andReturn()
-            .getResponse()
-            .getContentAsString(StandardCharsets.UTF_8);
-    // A text that is not in the list of texts comes out as ??key_en_US??.
-    assertThat(page).doesNotContain("??").doesNotContain(">null<").doesNotContain("NaN");
-    assertThat(page).contains("</html>");
-    return page;
   }
 
   private static List<String> rows(String page) {
@@ -271,19 +244,5 @@ abstract class OfficePagesCases {
         .results()
         .map(m -> m.group())
         .toList();
-  }
-
-  private static String lead(String page) {
-    return group("(?s)<p class=\"lead\">(.*?)</p>", page);
-  }
-
-  private static String group(String pattern, String text) {
-    var found = Pattern.compile(pattern).matcher(text);
-    assertThat(found.find()).as("'%s' in%n%s", pattern, text).isTrue();
-    return found.group(1);
-  }
-
-  private static double figure(String text) {
-    return Double.parseDouble(text.replace(",", "").replace('−', '-'));
   }
 }

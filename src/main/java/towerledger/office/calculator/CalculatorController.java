@@ -35,20 +35,15 @@ class CalculatorController {
     this.messages = messages;
   }
 
-  @GetMapping("/calculators")
-  String first() {
-    return "redirect:/calculators/" + calculators.get(0).name();
-  }
-
-  @GetMapping("/calculators/{name}")
+  @GetMapping({"/calculators", "/calculators/{name}"})
   String show(
-      @PathVariable String name,
+      @PathVariable(required = false) @Nullable String name,
       @RequestParam Map<String, String> typed,
       @ModelAttribute("figureText") FigureText text,
       Model model) {
     Calculator calculator =
         calculators.stream()
-            .filter(c -> c.name().equals(name))
+            .filter(c -> name == null || c.name().equals(name))
             .findFirst()
             .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
     model.addAttribute("view", view(calculator, typed, text));
@@ -66,8 +61,7 @@ class CalculatorController {
       OptionalDouble number = TypedNumber.find(entry);
       String wrong = wrong(question, entry, number, words, text);
       if (wrong == null && number.isPresent()) {
-        values.put(
-            question.name(), question.measure().inside(number.getAsDouble(), text.units()));
+        values.put(question.name(), question.measure().inside(number.getAsDouble(), text.units()));
       }
       fields.add(
           new CalculatorView.Field(

@@ -28,6 +28,5 @@ record CalculatorView(
    * @param optional whether it may stay empty
    * @param wrong what is wrong with it; null for nothing
    */
-  record Field(
-      String name, String unit, String typed, boolean optional, @Nullable String wrong) {}
+  record Field(String name, String unit, String typed, boolean optional, @Nullable String wrong) {}
 }

@@ -57,8 +57,7 @@ class EvaporationCalculator implements Calculator {
   @Override
   public Answer answer(Given given, Words words, FigureText text) {
     double pressurePa = StandardAtmosphere.pressurePa(given.find("altitude").orElse(0));
-    MoistAir air =
-        MoistAir.fromWetBulb(given.get("dry-bulb"), given.get("wet-bulb"), pressurePa);
+    MoistAir air = MoistAir.fromWetBulb(given.get("dry-bulb"), given.get("wet-bulb"), pressurePa);
     double waterKgS = given.get("water") * DesignPoint.WATER_KG_PER_LITRE;
     TowerDesign design =
         TowerDesign.open(
@@ -68,8 +67,7 @@ class EvaporationCalculator implements Calculator {
                 RATED_COLD_C,
                 MoistAir.fromWetBulb(RATED_DRY_BULB_C, RATED_WET_BULB_C, pressurePa)));
     OperatingPoint point =
-        WetTower.of(design)
-            .controlled(given.get("heat"), waterKgS, air, given.get("set-point"));
+        WetTower.of(design).controlled(given.get("heat"), waterKgS, air, given.get("set-point"));
     double hour = point.evaporationLitresPerHour();
     double half = COVERAGE * design.evaporationUncertainty() * hour;
     Flow flow = Flow.ofLitresPerSecond(hour / 3600);
@@ -88,10 +86,8 @@ class EvaporationCalculator implements Calculator {
             figure("latent", text.percent(point.latentShare()), words),
             figure("rule", text.volume(Volume.ofLitres(rule(point, given.get("water")))), words)),
         List.of(
-            new Step(
-                words.of("calc.evaporation.heat"), words.of("calc.evaporation.heat.source")),
-            new Step(
-                words.of("calc.evaporation.poppe"), words.of("calc.evaporation.poppe.source")),
+            new Step(words.of("calc.evaporation.heat"), words.of("calc.evaporation.heat.source")),
+            new Step(words.of("calc.evaporation.poppe"), words.of("calc.evaporation.poppe.source")),
             new Step(
                 words.of("calc.evaporation.rated"), words.of("calc.evaporation.rated.source"))),
         List.of(words.of("calc.evaporation.note"), words.of("calc.estimate")));

@@ -48,8 +48,7 @@ enum Measure {
     return switch (this) {
       case TEMPERATURE -> us ? Temperature.ofFahrenheit(typed).celsius() : typed;
       case FLOW -> us ? Flow.ofUsGallonsPerMinute(typed).litresPerSecond() : typed;
-      case TOWER_HEAT ->
-          us ? Power.ofTowerTons(typed).watts() : Power.ofKilowatts(typed).watts();
+      case TOWER_HEAT -> us ? Power.ofTowerTons(typed).watts() : Power.ofKilowatts(typed).watts();
       case PRESSURE ->
           us ? Pressure.ofPsi(typed).pascals() : Pressure.ofKilopascals(typed).pascals();
       case PERCENT -> typed / 100;

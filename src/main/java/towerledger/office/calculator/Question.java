@@ -39,8 +39,7 @@ record Question(
   }
 
   /** A number that means the same in both kinds of units. */
-  static Question same(
-      String name, Measure measure, double least, double most, String example) {
+  static Question same(String name, Measure measure, double least, double most, String example) {
     return new Question(name, measure, false, least, most, least, most, example, example);
   }
 

@@ -25,8 +25,7 @@ final class Through {
       FigureText text) {
     double day = SECONDS_PER_HOUR * HOURS_PER_DAY;
     return new Answer(
-        words.of(
-            "calc." + calculator + ".says", text.flow(flow), text.volume(flow.over(day))),
+        words.of("calc." + calculator + ".says", text.flow(flow), text.volume(flow.over(day))),
         List.of(
             new Figure(words.of("calc.hour"), text.volume(flow.over(SECONDS_PER_HOUR))),
             new Figure(words.of("calc.day"), text.volume(flow.over(day))),

@@ -1,4 +1,6 @@
-/** Quick answers at a desk or on a roof: evaporation, cycles and bleed, flow through valve or hole. */
+/**
+ * Quick answers at a desk or on a roof: evaporation, cycles and bleed, flow through valve or hole.
+ */
 @NullMarked
 package towerledger.office.calculator;
 

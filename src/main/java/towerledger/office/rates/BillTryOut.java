@@ -12,8 +12,8 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import towerledger.drawing.FigureText;
-import towerledger.office.rates.RatesView.Billed;
 import towerledger.office.rates.RatesView.BillText;
+import towerledger.office.rates.RatesView.Billed;
 import towerledger.office.rates.RatesView.TryOut;
 import towerledger.page.FigureTable;
 import towerledger.page.TypedNumber;
@@ -53,15 +53,20 @@ record BillTryOut(
     LocalDate start = from.isBefore(first) ? first : from;
     return form(
         Map.of(
-            "from", start.toString(),
-            "to", start.plusMonths(version.monthsPerBill()).toString(),
-            "amount", "",
-            "unit", version.billingUnit().code(),
+            "from",
+            start.toString(),
+            "to",
+            start.plusMonths(version.monthsPerBill()).toString(),
+            "amount",
+            "",
+            "unit",
+            version.billingUnit().code(),
             "meter",
-                version.meterSizes().isEmpty()
-                    ? ""
-                    : text.tick(version.meterSizes().get(version.meterSizes().size() / 2).inches()),
-            "with", ""),
+            version.meterSizes().isEmpty()
+                ? ""
+                : text.tick(version.meterSizes().get(version.meterSizes().size() / 2).inches()),
+            "with",
+            ""),
         Map.of(),
         null,
         null);
@@ -96,7 +101,8 @@ record BillTryOut(
     try {
       return form(typed, wrong, null, text(Billing.bill(billed(typed), use, currency)));
     } catch (TariffException | IllegalArgumentException e) {
-      return form(typed, wrong, words.of("rates.try.trouble", String.valueOf(e.getMessage())), null);
+      return form(
+          typed, wrong, words.of("rates.try.trouble", String.valueOf(e.getMessage())), null);
     }
   }
 

@@ -36,11 +36,7 @@ class RatesController {
   private final Clock clock;
 
   RatesController(
-      Schedules schedules,
-      Sites sites,
-      Customers customers,
-      MessageSource messages,
-      Clock clock) {
+      Schedules schedules, Sites sites, Customers customers, MessageSource messages, Clock clock) {
     this.schedules = schedules;
     this.sites = sites;
     this.customers = customers;

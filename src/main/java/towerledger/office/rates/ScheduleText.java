@@ -101,7 +101,9 @@ record ScheduleText(Words words, FigureText text) {
     return new FigureTable(
         List.of(words.of("rates.charge"), words.of("rates.meter"), words.of("rates.per-bill")),
         version.charges().stream()
-            .map(charge -> List.of(charge.name(), meter(charge.meterSize()), amount(charge.amount())))
+            .map(
+                charge ->
+                    List.of(charge.name(), meter(charge.meterSize()), amount(charge.amount())))
             .toList());
   }
 
@@ -115,7 +117,9 @@ record ScheduleText(Words words, FigureText text) {
       holds.add(meter(table.meterSize()));
     }
     return new Blocks(
-        holds.isEmpty() ? words.of("rates.blocks") : words.of("rates.during", words.of("rates.blocks"), String.join(", ", holds)),
+        holds.isEmpty()
+            ? words.of("rates.blocks")
+            : words.of("rates.during", words.of("rates.blocks"), String.join(", ", holds)),
         new FigureTable(
             List.of(words.of("rates.above", unit), words.of("rates.rate", unit)),
             table.blocks().stream()
@@ -135,9 +139,7 @@ record ScheduleText(Words words, FigureText text) {
   }
 
   private String meter(@Nullable MeterSize size) {
-    return size == null
-        ? words.of("rates.every-meter")
-        : text.tick(size.inches()) + "\u00a0in";
+    return size == null ? words.of("rates.every-meter") : text.tick(size.inches()) + "\u00a0in";
   }
 
   private Fact fact(String key, String value) {
