@@ -12,7 +12,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -24,11 +23,10 @@ import towerledger.balance.facts.SystemAttributes;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.balance.facts.TowerFacts;
 import towerledger.balance.facts.WeatherHours;
-import towerledger.logsheet.Logbook;
-import towerledger.meter.MeterVolumes;
+import towerledger.logsheet.LogRecords;
+import towerledger.meter.MeterRecords;
 import towerledger.quantity.Span;
 import towerledger.site.CoolingSystem;
-import towerledger.site.Meter;
 import towerledger.site.Nameplate;
 import towerledger.site.SettingName;
 import towerledger.site.Settings;
@@ -36,7 +34,7 @@ import towerledger.site.Site;
 import towerledger.site.Sites;
 import towerledger.site.SystemDetails;
 import towerledger.site.Tower;
-import towerledger.weather.StationHours;
+import towerledger.weather.WeatherRecords;
 
 /** Gathers everything known of some systems over a span, in as few queries as there are tables. */
 @Component
@@ -46,35 +44,45 @@ class FactGatherer {
   private static final double KG_PER_LITRE = 0.996;
 
   private final Sites sites;
-  private final MeterVolumes meterVolumes;
-  private final Logbook logbook;
-  private final StationHours stationHours;
+  private final MeterRecords meterRecords;
+  private final LogRecords logRecords;
+  private final WeatherRecords weatherRecords;
 
-  FactGatherer(Sites sites, MeterVolumes meterVolumes, Logbook logbook, StationHours stationHours) {
+  FactGatherer(
+      Sites sites,
+      MeterRecords meterRecords,
+      LogRecords logRecords,
+      WeatherRecords weatherRecords) {
     this.sites = sites;
-    this.meterVolumes = meterVolumes;
-    this.logbook = logbook;
-    this.stationHours = stationHours;
+    this.meterRecords = meterRecords;
+    this.logRecords = logRecords;
+    this.weatherRecords = weatherRecords;
+  }
+
+  /** Facts of the systems of one site, its weather read afresh. */
+  Map<Long, SystemFacts> gather(Site site, Collection<CoolingSystem> systems, Span span) {
+    return gather(site, systems, span, weatherRecords.open());
   }
 
   /**
    * Facts of the systems of one site.
    *
    * @param span span over which facts are gathered
+   * @param stations stations already read in this piece of work: sites share them, so that a run
+   *     over many sites reads each station but once
    * @return facts by system identity; a system without a tower is left out, it has nothing to model
    */
-  Map<Long, SystemFacts> gather(Site site, Collection<CoolingSystem> systems, Span span) {
+  Map<Long, SystemFacts> gather(
+      Site site, Collection<CoolingSystem> systems, Span span, WeatherRecords.Reading stations) {
     List<Long> ids = systems.stream().map(CoolingSystem::id).toList();
     Map<Long, List<Tower>> towers = sites.listTowers(ids);
-    Map<Long, List<Meter>> meters = sites.listMeters(ids);
     Map<Long, Settings> settings = sites.listSettings(ids);
-    var measured =
-        meterVolumes.measured(meters.values().stream().flatMap(List::stream).toList(), span);
-    var samples = logbook.samples(ids, span);
-    var pressures = logbook.pressures(ids, span);
-    var heat = logbook.heatLoads(ids, span);
-    var visits = logbook.visits(ids, span);
-    WeatherHours weather = weather(site, span);
+    Map<Long, List<MeterFacts>> meters = meterRecords.listFacts(ids, span);
+    var samples = logRecords.listSamples(ids, span);
+    var pressures = logRecords.listPressures(ids, span);
+    var heat = logRecords.listHeat(ids, span);
+    var visits = logRecords.listVisits(ids, span);
+    WeatherHours weather = weather(site, span, stations);
     ZoneId zone = site.details().zone();
     Map<Long, SystemFacts> facts = new HashMap<>();
     for (CoolingSystem system : systems) {
@@ -92,9 +100,7 @@ class FactGatherer {
               operating(settings.getOrDefault(system.id(), sites.noSettings()), zone),
               weather,
               heat.getOrDefault(system.id(), List.of()),
-              meters.getOrDefault(system.id(), List.of()).stream()
-                  .map(meter -> meter(meter, Objects.requireNonNull(measured.get(meter.id()))))
-                  .toList(),
+              meters.getOrDefault(system.id(), List.of()),
               samples.getOrDefault(system.id(), List.of()),
               pressures.getOrDefault(system.id(), List.of()),
               visits.getOrDefault(system.id(), List.of())));
@@ -102,13 +108,12 @@ class FactGatherer {
     return facts;
   }
 
-  private WeatherHours weather(Site site, Span span) {
+  private static WeatherHours weather(Site site, Span span, WeatherRecords.Reading stations) {
     String station = site.details().station();
     if (station == null) {
       return WeatherHours.none();
     }
-    Double elevation = site.details().elevationM();
-    return stationHours.hours(station, span, elevation == null ? 0 : elevation);
+    return stations.get(station, span, number(site.details().elevationM())).hours();
   }
 
   private static SystemAttributes attributes(SystemDetails details) {
@@ -224,22 +229,6 @@ class FactGatherer {
 
   private static String constant(String code) {
     return code.toUpperCase(Locale.ROOT).replace('-', '_');
-  }
-
-  private static MeterFacts meter(Meter meter, MeterVolumes.Measured measured) {
-    var details = meter.details();
-    return new MeterFacts(
-        meter.code(),
-        MeterFacts.Role.valueOf(details.role().name()),
-        Optional.ofNullable(details.type()).map(type -> MeterFacts.Type.valueOf(type.name())),
-        MeterVolumes.accuracyFraction(meter),
-        number(details.sizeMm()),
-        Optional.ofNullable(details.parentMeter()),
-        Optional.ofNullable(details.source())
-            .map(source -> MeterFacts.Source.valueOf(source.name())),
-        measured.register().resolutionLitres(),
-        measured.register().volumes(),
-        measured.intervals());
   }
 
   private static OptionalDouble number(@Nullable Double value) {
