@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.time.ZoneOffset;
+import java.util.Collection;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -87,14 +88,17 @@ class StaleSystems {
   /**
    * Takes one site's marks for this transaction; another node skips them until it ends.
    *
+   * @param except sites to leave alone
    * @return the marks, empty when nothing waits or others are at it
    */
-  List<Stale> claimSite() {
+  List<Stale> claimSite(Collection<Long> except) {
     List<Long> site =
         jdbc.sql(
                 """
-                SELECT site_id FROM ledger_stale ORDER BY marked_at, system_id LIMIT 1
+                SELECT site_id FROM ledger_stale WHERE site_id NOT IN (:except)
+                ORDER BY marked_at, system_id LIMIT 1
                 FOR UPDATE SKIP LOCKED""")
+            .param("except", none(except))
             .query(Long.class)
             .list();
     if (site.isEmpty()) {
@@ -109,6 +113,11 @@ class StaleSystems {
         .list();
   }
 
+  /** SQL knows no empty list; no site has this identity. */
+  private static Collection<Long> none(Collection<Long> sites) {
+    return sites.isEmpty() ? List.of(-1L) : sites;
+  }
+
   void settle(List<Stale> marks) {
     for (Stale mark : marks) {
       jdbc.sql("DELETE FROM ledger_stale WHERE system_id = :system")
@@ -119,6 +128,14 @@ class StaleSystems {
 
   long count() {
     return jdbc.sql("SELECT COUNT(*) FROM ledger_stale").query(Long.class).single();
+  }
+
+  /** Marks of other sites than these. */
+  long countOutside(Collection<Long> sites) {
+    return jdbc.sql("SELECT COUNT(*) FROM ledger_stale WHERE site_id NOT IN (:sites)")
+        .param("sites", none(sites))
+        .query(Long.class)
+        .single();
   }
 
   private static Stale stale(ResultSet row, int number) throws SQLException {

@@ -113,16 +113,16 @@ abstract class StaleSystemsCases {
 
     transaction.executeWithoutResult(
         status -> {
-          stale.settle(stale.claimSite());
+          stale.settle(stale.claimSite(List.of()));
           status.setRollbackOnly();
         });
     assertThat(stale.count()).isEqualTo(1);
 
-    transaction.executeWithoutResult(status -> stale.settle(stale.claimSite()));
+    transaction.executeWithoutResult(status -> stale.settle(stale.claimSite(List.of())));
     assertThat(stale.count()).isZero();
   }
 
   private List<StaleSystems.Stale> claim() {
-    return transaction.execute(status -> stale.claimSite());
+    return transaction.execute(status -> stale.claimSite(List.of()));
   }
 }

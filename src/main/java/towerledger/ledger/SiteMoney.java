@@ -1,0 +1,382 @@
+package towerledger.ledger;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import towerledger.balance.Cause;
+import towerledger.balance.MonthVerdict;
+import towerledger.balance.VolumeEstimate;
+import towerledger.balance.WaterFigures;
+import towerledger.balance.facts.MeterFacts;
+import towerledger.balance.facts.RegisterVolume;
+import towerledger.balance.facts.SystemFacts;
+import towerledger.quantity.CalendarMonth;
+import towerledger.quantity.Span;
+import towerledger.quantity.Volume;
+import towerledger.tariff.Bill;
+import towerledger.tariff.Billing;
+import towerledger.tariff.CreditRule;
+import towerledger.tariff.MeterSize;
+import towerledger.tariff.RateSchedule;
+import towerledger.tariff.Service;
+import towerledger.tariff.SiteUse;
+import towerledger.tariff.TariffException;
+import towerledger.tariff.TowerWater;
+import towerledger.tariff.Usage;
+import towerledger.tariff.UtilityBill;
+import towerledger.tariff.WaterPrice;
+
+/**
+ * Prices the months of one site: every system's waste at the margin of the site's own bill, losses
+ * on one bill sharing their joint difference, and the sewer credit the evaporated water deserves.
+ */
+final class SiteMoney {
+
+  private final Currency currency;
+  private final List<RateSchedule> schedules;
+  private final @Nullable MeterSize meterSize;
+  private final List<MeterFacts> serviceMeters;
+  private final List<UtilityBill> bills;
+  private final ZoneId zone;
+
+  SiteMoney(
+      Currency currency,
+      List<RateSchedule> schedules,
+      @Nullable MeterSize meterSize,
+      List<MeterFacts> serviceMeters,
+      List<UtilityBill> bills,
+      ZoneId zone) {
+    this.currency = currency;
+    this.schedules = List.copyOf(schedules);
+    this.meterSize = meterSize;
+    this.serviceMeters = List.copyOf(serviceMeters);
+    this.bills = List.copyOf(bills);
+    this.zone = zone;
+  }
+
+  /**
+   * Money of one system's month.
+   *
+   * @param money the amounts
+   * @param working how they came about, line by line
+   */
+  record Priced(LedgerMoney money, List<String> working) {}
+
+  /**
+   * Prices one month of all systems of the site together.
+   *
+   * @param verdicts the month's verdict of each system, by its code
+   * @param facts facts of each system, by its code
+   * @return money of each system, by its code
+   */
+  Map<String, Priced> price(
+      YearMonth month, Map<String, MonthVerdict> verdicts, Map<String, SystemFacts> facts) {
+    if (schedules.isEmpty()) {
+      return unknown(verdicts, "no rate schedule is known for the site: name water_schedule");
+    }
+    try {
+      return priceKnown(month, verdicts, facts);
+    } catch (TariffException e) {
+      return unknown(verdicts, String.valueOf(e.getMessage()));
+    }
+  }
+
+  private Map<String, Priced> unknown(Map<String, MonthVerdict> verdicts, String why) {
+    Map<String, Priced> priced = new LinkedHashMap<>();
+    for (String system : verdicts.keySet()) {
+      priced.put(system, new Priced(LedgerMoney.unknown(currency), List.of("not priced: " + why)));
+    }
+    return priced;
+  }
+
+  private Map<String, Priced> priceKnown(
+      YearMonth month, Map<String, MonthVerdict> verdicts, Map<String, SystemFacts> facts) {
+    List<TowerWater> towers =
+        verdicts.entrySet().stream()
+            .map(entry -> water(entry.getKey(), entry.getValue(), facts.get(entry.getKey())))
+            .toList();
+    SiteUse use = use(month, verdicts);
+    SiteUse claimed = claimsCredit() ? use.withTowers(towers) : use;
+    Map<String, BigDecimal> losses = losses(claimed, verdicts, VolumeEstimate::value);
+    Map<String, BigDecimal> low = losses(claimed, verdicts, VolumeEstimate::low);
+    Map<String, BigDecimal> high = losses(claimed, verdicts, VolumeEstimate::high);
+    Map<String, Priced> priced = new LinkedHashMap<>();
+    for (var entry : verdicts.entrySet()) {
+      String system = entry.getKey();
+      List<String> working = new ArrayList<>();
+      working.add(basis(use));
+      BigDecimal credit = credit(use, towers, system).orElse(null);
+      priced.put(
+          system,
+          new Priced(
+              new LedgerMoney(
+                  currency,
+                  losses.get(system),
+                  low.get(system),
+                  high.get(system),
+                  expected(use, entry.getValue(), system).orElse(null),
+                  credit,
+                  creditClaimed(month, verdicts.size()).orElse(null)),
+              working));
+    }
+    return priced;
+  }
+
+  private String basis(SiteUse use) {
+    return "priced under %s on %.0f L of %s"
+        .formatted(
+            String.join(" and ", schedules.stream().map(RateSchedule::code).toList()),
+            use.water().volume().litres(),
+            use.wholeSite()
+                ? "the whole site's use"
+                : "the systems' own makeup, since the site's whole use is not known");
+  }
+
+  /** Shares of the joint difference; empty where no volume is known, zero where nothing is lost. */
+  private Map<String, BigDecimal> losses(
+      SiteUse use, Map<String, MonthVerdict> verdicts, Function<VolumeEstimate, Volume> bound) {
+    Map<String, BigDecimal> amounts = new LinkedHashMap<>();
+    List<WaterPrice.Loss> losses = new ArrayList<>();
+    for (var entry : verdicts.entrySet()) {
+      Optional<VolumeEstimate> loss = entry.getValue().water().loss();
+      if (loss.isEmpty()) {
+        continue;
+      }
+      double litres = Math.max(0, bound.apply(loss.get()).litres());
+      amounts.put(entry.getKey(), BigDecimal.ZERO.setScale(2));
+      if (litres > 0) {
+        Cause cause = entry.getValue().judgement().likeliest().cause();
+        losses.add(
+            new WaterPrice.Loss(
+                cause.code(), entry.getKey(), Volume.ofLitres(litres), path(cause)));
+      }
+    }
+    if (!losses.isEmpty()) {
+      for (var share : WaterPrice.marginal(schedules, use, losses, currency).shares()) {
+        amounts.put(share.loss().system(), share.share().amount());
+      }
+    }
+    return amounts;
+  }
+
+  private static WaterPrice.Loss.Path path(Cause cause) {
+    return switch (cause) {
+      case BLOWDOWN_STUCK_OPEN, LOW_CYCLES -> WaterPrice.Loss.Path.THROUGH_BLOWDOWN_METER;
+      case MAKEUP_LINE_LEAK, BASIN_LEAK, DRIFT_EXCESS -> WaterPrice.Loss.Path.TO_GROUND;
+      default -> WaterPrice.Loss.Path.TO_DRAIN;
+    };
+  }
+
+  private Optional<BigDecimal> expected(SiteUse use, MonthVerdict verdict, String system) {
+    return verdict
+        .water()
+        .expectedMakeup()
+        .map(
+            estimate ->
+                new WaterPrice.Loss(
+                    "expected water",
+                    system,
+                    Volume.ofLitres(Math.max(0, estimate.value().litres())),
+                    WaterPrice.Loss.Path.TO_DRAIN))
+        .map(loss -> WaterPrice.marginal(schedules, use, List.of(loss), currency).joint().amount());
+  }
+
+  /** What the sewer bill falls by when this system's evaporated water is credited alone. */
+  private Optional<BigDecimal> credit(SiteUse use, List<TowerWater> towers, String system) {
+    boolean credits =
+        schedules.stream()
+            .filter(schedule -> schedule.service() == Service.SEWER)
+            .flatMap(schedule -> schedule.findVersion(use.startInclusive()).stream())
+            .anyMatch(version -> version.credit().method() != CreditRule.Method.NONE);
+    if (!credits) {
+      return Optional.empty();
+    }
+    Optional<TowerWater> tower = towers.stream().filter(t -> t.system().equals(system)).findFirst();
+    if (tower.isEmpty() || (tower.get().makeup() == null && tower.get().modelled() == null)) {
+      return Optional.empty();
+    }
+    Bill without = Billing.bill(schedules, use.withTowers(List.of()), currency);
+    Bill with = Billing.bill(schedules, use.withTowers(List.of(tower.get())), currency);
+    return Optional.of(without.exact().minus(with.exact()).rounded().amount());
+  }
+
+  private boolean claimsCredit() {
+    return bills.stream()
+        .anyMatch(bill -> bill.creditAmount() != null && bill.creditAmount().signum() > 0);
+  }
+
+  /** Credits on the utility's bills, by days, in equal parts to the site's systems. */
+  private Optional<BigDecimal> creditClaimed(YearMonth month, int systems) {
+    BigDecimal sum = BigDecimal.ZERO;
+    boolean billed = false;
+    for (UtilityBill bill : bills) {
+      double share = overlap(month, bill);
+      if (share > 0 && bill.service() == Service.SEWER) {
+        billed = true;
+        if (bill.creditAmount() != null) {
+          sum = sum.add(bill.creditAmount().multiply(BigDecimal.valueOf(share)));
+        }
+      }
+    }
+    return billed
+        ? Optional.of(sum.divide(BigDecimal.valueOf(systems), 2, RoundingMode.HALF_UP))
+        : Optional.empty();
+  }
+
+  /** Share of a bill's days that fall into a month. */
+  private static double overlap(YearMonth month, UtilityBill bill) {
+    LocalDate start = later(month.atDay(1), bill.from());
+    LocalDate end = earlier(month.plusMonths(1).atDay(1), bill.to());
+    long days = ChronoUnit.DAYS.between(start, end);
+    return days <= 0 ? 0 : (double) days / ChronoUnit.DAYS.between(bill.from(), bill.to());
+  }
+
+  private SiteUse use(YearMonth month, Map<String, MonthVerdict> verdicts) {
+    LocalDate first = month.atDay(1);
+    LocalDate end = month.plusMonths(1).atDay(1);
+    Optional<Volume> whole = metered(month).or(() -> billed(month));
+    double own =
+        verdicts.values().stream().map(MonthVerdict::water).mapToDouble(SiteMoney::ownWater).sum();
+    SiteUse use =
+        SiteUse.of(first, end, Usage.of(whole.orElse(Volume.ofLitres(own))))
+            .withMeterSize(meterSize);
+    return whole.isPresent() ? use : use.withTowersOwnWaterOnly();
+  }
+
+  private static double ownWater(WaterFigures water) {
+    return water
+        .makeup()
+        .or(water::expectedMakeup)
+        .map(estimate -> Math.max(0, estimate.value().litres()))
+        .orElse(0.0);
+  }
+
+  private Optional<Volume> metered(YearMonth month) {
+    Span span = CalendarMonth.of(month, zone).span();
+    double litres = 0;
+    boolean covered = !serviceMeters.isEmpty();
+    for (MeterFacts meter : serviceMeters) {
+      Optional<Volume> volume = within(meter, span);
+      covered &= volume.isPresent();
+      litres += volume.map(Volume::litres).orElse(0.0);
+    }
+    return covered ? Optional.of(Volume.ofLitres(litres)) : Optional.empty();
+  }
+
+  /** Volume of a register within a span, by time; empty unless the readings enclose the span. */
+  private static Optional<Volume> within(MeterFacts meter, Span span) {
+    double litres = 0;
+    double hours = 0;
+    for (RegisterVolume volume : meter.registers()) {
+      Instant start = max(volume.span().startInclusive(), span.startInclusive());
+      Instant end = min(volume.span().endExclusive(), span.endExclusive());
+      if (end.isAfter(start)) {
+        double part = Span.of(start, end).hours();
+        hours += part;
+        litres += volume.litres() * part / volume.span().hours();
+      }
+    }
+    return hours >= 0.999 * span.hours() ? Optional.of(Volume.ofLitres(litres)) : Optional.empty();
+  }
+
+  private Optional<Volume> billed(YearMonth month) {
+    double litres = 0;
+    double days = 0;
+    for (UtilityBill bill : bills) {
+      double share = overlap(month, bill);
+      BigDecimal units = bill.units();
+      if (bill.service() != Service.WATER || units == null || share == 0) {
+        continue;
+      }
+      Optional<RateSchedule> schedule =
+          schedules.stream().filter(s -> s.service() == Service.WATER).findFirst();
+      var version = schedule.flatMap(s -> s.findVersion(bill.from()));
+      if (version.isEmpty()) {
+        continue;
+      }
+      litres += Volume.of(units.doubleValue() * share, version.get().billingUnit()).litres();
+      days += share * ChronoUnit.DAYS.between(bill.from(), bill.to());
+    }
+    return days >= month.lengthOfMonth() - 0.5
+        ? Optional.of(Volume.ofLitres(litres))
+        : Optional.empty();
+  }
+
+  private static TowerWater water(
+      String system, MonthVerdict verdict, @Nullable SystemFacts facts) {
+    WaterFigures figures = verdict.water();
+    TowerWater tower = TowerWater.of(system);
+    if (figures.makeup().isPresent()) {
+      tower = tower.withMakeup(notNegative(figures.makeup().get().value()));
+    }
+    boolean bleedMetered =
+        facts != null
+            && facts.meters().stream().anyMatch(m -> m.role() == MeterFacts.Role.BLOWDOWN);
+    if (bleedMetered && figures.blowdown().isPresent()) {
+      tower = tower.withBlowdown(notNegative(figures.blowdown().get()));
+    }
+    if (facts != null) {
+      Span span = CalendarMonth.of(verdict.month(), facts.zone()).span();
+      for (MeterFacts meter : facts.meters()) {
+        if (meter.role() == MeterFacts.Role.CREDIT) {
+          Optional<Volume> volume = within(meter, span);
+          if (volume.isPresent()) {
+            tower = tower.withCreditMeter(volume.get());
+          }
+        }
+      }
+    }
+    if (figures.evaporation().isPresent()) {
+      double drift = figures.drift().map(Volume::litres).orElse(0.0);
+      VolumeEstimate evaporation = figures.evaporation().get();
+      tower =
+          tower.withModelled(
+              notNegative(Volume.ofLitres(evaporation.value().litres() + drift)),
+              notNegative(Volume.ofLitres(evaporation.high().litres() + drift)));
+    }
+    return tower;
+  }
+
+  private static Volume notNegative(Volume volume) {
+    return volume.litres() < 0 ? Volume.ZERO : volume;
+  }
+
+  private static LocalDate later(LocalDate a, LocalDate b) {
+    return a.isAfter(b) ? a : b;
+  }
+
+  private static LocalDate earlier(LocalDate a, LocalDate b) {
+    return a.isBefore(b) ? a : b;
+  }
+
+  private static Instant max(Instant a, Instant b) {
+    return a.isAfter(b) ? a : b;
+  }
+
+  private static Instant min(Instant a, Instant b) {
+    return a.isBefore(b) ? a : b;
+  }
+
+  /** Words on what a month was priced by, for the digest of its inputs. */
+  String inputs(YearMonth month) {
+    StringBuilder words = new StringBuilder(currency.getCurrencyCode()).append(meterSize);
+    for (RateSchedule schedule : schedules) {
+      words.append(schedule.code()).append(schedule.findVersion(month.atEndOfMonth()));
+    }
+    bills.stream().filter(bill -> overlap(month, bill) > 0).forEach(words::append);
+    metered(month).ifPresent(words::append);
+    return words.toString();
+  }
+}
