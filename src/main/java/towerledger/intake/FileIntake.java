@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -19,7 +21,9 @@ import towerledger.intake.csv.Header;
 import towerledger.intake.csv.Row;
 import towerledger.intake.csv.RowProblem;
 import towerledger.intake.file.FileFormat;
+import towerledger.intake.file.RowFate;
 import towerledger.intake.file.Taking;
+import towerledger.site.UnknownCodeException;
 
 /**
  * Takes one file, batch by batch, each in a transaction of its own: whenever the process dies, the
@@ -33,6 +37,7 @@ final class FileIntake<T> {
   private static final Logger LOG = LoggerFactory.getLogger(FileIntake.class);
   private static final int BATCH_CHARACTERS = 4_000_000;
   private static final int WAITING_REMEMBERED = 50_000;
+  private static final int MOST_EARLY = 10_000;
 
   private final FileFormat<T> format;
   private final Taking taking;
@@ -45,6 +50,8 @@ final class FileIntake<T> {
   private final Map<String, Long> waiting;
   private final List<Ready<T>> batch = new ArrayList<>();
   private final List<Quarantined> bad = new ArrayList<>();
+  private final List<Ready<T>> early = new ArrayList<>();
+  private boolean mayComeLater = true;
   private long characters;
 
   /** A row read and checked, with its record. */
@@ -85,7 +92,20 @@ final class FileIntake<T> {
       }
     }
     flush(header, hashes);
+    takeEarly(header, hashes);
     return tally.receipt();
+  }
+
+  /** Rows that name a thing which a later row of the file brought: the order of rows is free. */
+  private void takeEarly(Header header, RowHash hashes) {
+    int before = Integer.MAX_VALUE;
+    while (!early.isEmpty()) {
+      mayComeLater = early.size() < before;
+      before = early.size();
+      batch.addAll(early);
+      early.clear();
+      flush(header, hashes);
+    }
   }
 
   private void take(CsvRecords records, CsvRecord record, Header header) {
@@ -126,7 +146,7 @@ final class FileIntake<T> {
     if (rows.isEmpty()) {
       return;
     }
-    List<Fate> fates;
+    List<RowFate> fates;
     try {
       fates = fatesOf(rows);
     } catch (RuntimeException e) {
@@ -134,7 +154,11 @@ final class FileIntake<T> {
         throw e;
       }
       if (rows.size() == 1) {
-        hold(rows.get(0).record, wordsOf(e));
+        if (e instanceof UnknownCodeException && mayComeLater && early.size() < MOST_EARLY) {
+          early.add(rows.get(0));
+        } else {
+          hold(rows.get(0).record, wordsOf(e));
+        }
         return;
       }
       int half = rows.size() / 2;
@@ -142,12 +166,19 @@ final class FileIntake<T> {
       takeAll(rows.subList(half, rows.size()));
       return;
     }
-    fates.forEach(tally::count);
+    for (int i = 0; i < fates.size(); i++) {
+      Fate fate = fates.get(i).fate();
+      if (fate == null) {
+        hold(rows.get(i).record, fates.get(i).reason());
+      } else {
+        tally.count(fate);
+      }
+    }
   }
 
-  private List<Fate> fatesOf(List<Ready<T>> rows) {
+  private List<RowFate> fatesOf(List<Ready<T>> rows) {
     List<T> values = rows.stream().map(Ready::value).toList();
-    List<Fate> fates = transactions.execute(status -> format.take(values, taking));
+    List<RowFate> fates = transactions.execute(status -> format.take(values, taking));
     if (fates == null || fates.size() != rows.size()) {
       throw new IllegalStateException("rows of a batch were lost on the way");
     }
@@ -159,12 +190,13 @@ final class FileIntake<T> {
     if (waiting.isEmpty()) {
       return;
     }
-    var badLines = bad.stream().map(Quarantined::line).collect(java.util.stream.Collectors.toSet());
+    var notTaken = bad.stream().map(Quarantined::line).collect(Collectors.toSet());
+    early.forEach(row -> notTaken.add(row.record.line()));
     var settled =
         batch.stream()
-            .filter(row -> !badLines.contains(row.record.line()))
+            .filter(row -> !notTaken.contains(row.record.line()))
             .map(row -> waiting.get(hashes.of(row.record.raw())))
-            .filter(id -> id != null)
+            .filter(Objects::nonNull)
             .toList();
     if (!settled.isEmpty()) {
       quarantine.settle(settled, taking.actor().name());

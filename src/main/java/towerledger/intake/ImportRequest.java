@@ -14,6 +14,7 @@ import towerledger.account.Viewer;
  */
 public record ImportRequest(Actor actor, @Nullable Viewer viewer, String origin) {
 
+  private static final String START_UP = "start-up";
   private static final int LONGEST_ORIGIN = 300;
 
   public ImportRequest {
@@ -21,8 +22,13 @@ public record ImportRequest(Actor actor, @Nullable Viewer viewer, String origin)
     origin = origin.length() > LONGEST_ORIGIN ? origin.substring(0, LONGEST_ORIGIN) : origin;
   }
 
+  /** Whether it is the import at start, which goes before all others. */
+  boolean isStartUp() {
+    return viewer == null && actor.source().equals(START_UP);
+  }
+
   /** The program's own import at start. */
   public static ImportRequest startUp(String origin) {
-    return new ImportRequest(Actor.system("start-up"), null, origin);
+    return new ImportRequest(Actor.system(START_UP), null, origin);
   }
 }

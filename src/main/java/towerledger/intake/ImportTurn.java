@@ -4,10 +4,12 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Supplier;
 import javax.sql.DataSource;
+import org.springframework.beans.factory.annotation.Value;
 import org.springframework.stereotype.Component;
 
 /**
@@ -21,12 +23,31 @@ class ImportTurn {
 
   private final DataSource dataSource;
   private final ReentrantLock withinNode = new ReentrantLock(true);
+  private final CountDownLatch startUp;
 
-  ImportTurn(DataSource dataSource) {
+  ImportTurn(DataSource dataSource, @Value("${towerledger.import:}") String startUpImport) {
     this.dataSource = dataSource;
+    this.startUp = new CountDownLatch(startUpImport.isBlank() ? 0 : 1);
   }
 
-  <T> T inTurn(Supplier<T> work) {
+  /** Does the import at start; all others wait until it has ended, well or not. */
+  void first(Runnable work) {
+    try {
+      work.run();
+    } finally {
+      startUp.countDown();
+    }
+  }
+
+  /** Does an import when it is its turn. */
+  <T> T inTurn(boolean atStart, Supplier<T> work) {
+    try {
+      if (!atStart) {
+        startUp.await();
+      }
+    } catch (InterruptedException e) {
+      throw interrupted(e);
+    }
     withinNode.lock();
     try (Connection connection = dataSource.getConnection()) {
       connection.setAutoCommit(false);
@@ -43,11 +64,15 @@ class ImportTurn {
     } catch (SQLException e) {
       throw new IllegalStateException("the database does not give imports their turn", e);
     } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException("stopped while waiting for another import to end", e);
+      throw interrupted(e);
     } finally {
       withinNode.unlock();
     }
+  }
+
+  private static IllegalStateException interrupted(InterruptedException e) {
+    Thread.currentThread().interrupt();
+    return new IllegalStateException("stopped while waiting for another import to end", e);
   }
 
   private static boolean locked(Connection connection) throws SQLException {

@@ -83,7 +83,7 @@ public class Importer {
   public ImportReceipt take(Upload upload, ImportRequest request) {
     var skipped = new ArrayList<FileReceipt>();
     List<CheckedFile> files = check(upload, request.viewer(), skipped);
-    return turn.inTurn(() -> takeChecked(files, skipped, request));
+    return turn.inTurn(request.isStartUp(), () -> takeChecked(files, skipped, request));
   }
 
   private List<CheckedFile> check(

@@ -35,9 +35,9 @@ public final class Upload implements Closeable {
    */
   record Entry(String name, long packedBytes, long checksum, Content content) {}
 
-  /** Opens a file from its beginning. */
+  /** Opens a file from its beginning, as often as asked. */
   @FunctionalInterface
-  interface Content {
+  public interface Content {
     InputStream open() throws IOException;
   }
 
@@ -96,6 +96,11 @@ public final class Upload implements Closeable {
       throw new UploadRefused(
           Kind.UNREADABLE, "file '%s' cannot be read: %s".formatted(shown(name), e.getMessage()));
     }
+  }
+
+  /** Adds a file that lies elsewhere, for instance among the program's own resources. */
+  public void add(String name, Content content) {
+    addEntry(new Entry(withoutFolders(name), -1, -1, content));
   }
 
   private static boolean isZip(Path file) throws IOException {

@@ -7,8 +7,7 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
- * Which systems depend on a thing that sites share: a weather station, a rate schedule, a site's
- * service meter and bills.
+ * Which systems depend on a thing that sites share: a weather station, a site's service meter.
  */
 @Component
 @Transactional(readOnly = true)
@@ -36,11 +35,6 @@ public class Dependents {
   /** Systems at sites that take their hours from the station. */
   public List<Placed> onStation(String station) {
     return list("s.station = :it", station);
-  }
-
-  /** Systems at sites billed on the schedule, for water or sewer. */
-  public List<Placed> onSchedule(String schedule) {
-    return list("(s.water_schedule = :it OR s.sewer_schedule = :it)", schedule);
   }
 
   /** Systems at the site. */

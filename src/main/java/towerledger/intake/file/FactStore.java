@@ -20,7 +20,7 @@ class FactStore {
     this.events = events;
   }
 
-  List<Fate> take(BulkTable table, List<Fact> facts, Taking taking, String reason) {
+  List<RowFate> take(BulkTable table, List<Fact> facts, Taking taking, String reason) {
     List<@Nullable Object[]> rows = facts.stream().map(Fact::row).toList();
     List<Fate> fates = taking.load(table).apply(rows).fates();
     var touched = new TouchedMonths();
@@ -30,7 +30,7 @@ class FactStore {
       }
     }
     touched.publish(events, reason);
-    return fates;
+    return RowFate.ofAll(fates);
   }
 
   static boolean isNews(Fate fate) {

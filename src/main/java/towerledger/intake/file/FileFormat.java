@@ -1,7 +1,6 @@
 package towerledger.intake.file;
 
 import java.util.List;
-import towerledger.bulk.BatchResult.Fate;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
 
@@ -37,7 +36,7 @@ public interface FileFormat<T> {
    * Takes rows within the transaction under way.
    *
    * @return what became of each, in order
-   * @throws RuntimeException when one of them cannot be taken; then none is
+   * @throws RuntimeException when one of them spoils all; then none is taken
    */
-  List<Fate> take(List<T> rows, Taking taking);
+  List<RowFate> take(List<T> rows, Taking taking);
 }

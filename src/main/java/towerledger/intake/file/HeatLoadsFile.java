@@ -4,7 +4,6 @@ import java.time.Duration;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
-import towerledger.bulk.BatchResult.Fate;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
@@ -131,7 +130,7 @@ class HeatLoadsFile implements FileFormat<Fact> {
   }
 
   @Override
-  public List<Fate> take(List<Fact> rows, Taking taking) {
+  public List<RowFate> take(List<Fact> rows, Taking taking) {
     return facts.take(LogTables.HEAT_LOAD, rows, taking, "heat loads came in");
   }
 }

@@ -2,7 +2,6 @@ package towerledger.intake.file;
 
 import java.util.List;
 import org.springframework.stereotype.Component;
-import towerledger.bulk.BatchResult.Fate;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
@@ -67,7 +66,7 @@ class IntervalVolumesFile implements FileFormat<Fact> {
   }
 
   @Override
-  public List<Fate> take(List<Fact> rows, Taking taking) {
+  public List<RowFate> take(List<Fact> rows, Taking taking) {
     return facts.take(MeterTables.INTERVAL_VOLUME, rows, taking, "interval volumes came in");
   }
 }

@@ -6,7 +6,6 @@ import java.time.ZoneId;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
-import towerledger.bulk.BatchResult.Fate;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Moment;
@@ -119,11 +118,11 @@ class MetersFile implements FileFormat<MetersFile.MeterRow> {
   }
 
   @Override
-  public List<Fate> take(List<MeterRow> rows, Taking taking) {
+  public List<RowFate> take(List<MeterRow> rows, Taking taking) {
     return rows.stream()
         .map(
             row ->
-                Fates.of(
+                RowFate.of(
                     sites.putMeter(taking.actor(), row.code, row.system, row.site, row.details)))
         .toList();
   }

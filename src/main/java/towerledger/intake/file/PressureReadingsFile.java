@@ -3,7 +3,6 @@ package towerledger.intake.file;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
-import towerledger.bulk.BatchResult.Fate;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
@@ -63,7 +62,7 @@ class PressureReadingsFile implements FileFormat<Fact> {
   }
 
   @Override
-  public List<Fate> take(List<Fact> rows, Taking taking) {
+  public List<RowFate> take(List<Fact> rows, Taking taking) {
     return facts.take(LogTables.PRESSURE, rows, taking, "pressure readings came in");
   }
 }

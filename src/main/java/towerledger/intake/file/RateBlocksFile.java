@@ -1,19 +1,18 @@
 package towerledger.intake.file;
 
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
-import towerledger.bulk.BatchResult.Fate;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
 import towerledger.intake.csv.RowProblem;
 import towerledger.intake.csv.Twin;
-import towerledger.tariff.TariffTables;
+import towerledger.tariff.ScheduleRows;
+import towerledger.tariff.ScheduleRows.BlockRow;
 
 /** {@code rate_blocks.csv}: what a unit costs, by use, season and meter size. */
 @Component
-class RateBlocksFile implements FileFormat<RateRow> {
+class RateBlocksFile implements FileFormat<BlockRow> {
 
   private static final Columns COLUMNS = new Columns("rate_blocks");
   private static final Column SCHEDULE = COLUMNS.required("schedule");
@@ -24,9 +23,9 @@ class RateBlocksFile implements FileFormat<RateRow> {
   private static final Column FROM_UNITS = COLUMNS.requiredNumber("from_units", 0, 1e12);
   private static final Column RATE = COLUMNS.requiredNumber("rate", -1e6, 1e6);
 
-  private final RateStore rates;
+  private final RateTaking rates;
 
-  RateBlocksFile(RateStore rates) {
+  RateBlocksFile(RateTaking rates) {
     this.rates = rates;
   }
 
@@ -46,29 +45,32 @@ class RateBlocksFile implements FileFormat<RateRow> {
   }
 
   @Override
-  public RateRow read(Row row, Taking taking) {
-    String schedule = row.code(SCHEDULE);
-    var from = row.day(EFFECTIVE_FROM);
+  public int batchSize() {
+    return RateTaking.ROWS_TOGETHER;
+  }
+
+  @Override
+  public BlockRow read(Row row, Taking taking) {
     Integer firstMonth = row.findInteger(FIRST_MONTH);
     Integer lastMonth = row.findInteger(LAST_MONTH);
     if ((firstMonth == null) != (lastMonth == null)) {
       throw new RowProblem(
           "a season needs both first_month and last_month; fill both, or neither for all year");
     }
-    @Nullable Object[] cells = {
-      schedule,
-      from,
-      firstMonth,
-      lastMonth,
-      row.findNumber(SIZE),
-      row.decimal(FROM_UNITS, 6),
-      row.decimal(RATE, 8)
-    };
-    return new RateRow(cells, schedule, from);
+    return new BlockRow(
+        taking.nextReference(),
+        row.code(SCHEDULE),
+        row.day(EFFECTIVE_FROM),
+        firstMonth,
+        lastMonth,
+        row.findNumber(SIZE),
+        row.decimal(FROM_UNITS, 6),
+        row.decimal(RATE, 8));
   }
 
   @Override
-  public List<Fate> take(List<RateRow> rows, Taking taking) {
-    return rates.take(TariffTables.BLOCK, "rate block", rows, taking);
+  public List<RowFate> take(List<BlockRow> rows, Taking taking) {
+    return rates.take(
+        new ScheduleRows(List.of(), List.of(), rows), rows, BlockRow::reference, taking);
   }
 }

@@ -1,18 +1,17 @@
 package towerledger.intake.file;
 
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
-import towerledger.bulk.BatchResult.Fate;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
 import towerledger.intake.csv.Twin;
-import towerledger.tariff.TariffTables;
+import towerledger.tariff.ScheduleRows;
+import towerledger.tariff.ScheduleRows.ChargeRow;
 
 /** {@code rate_charges.csv}: amounts a bill carries whatever the use. */
 @Component
-class RateChargesFile implements FileFormat<RateRow> {
+class RateChargesFile implements FileFormat<ChargeRow> {
 
   private static final Columns COLUMNS = new Columns("rate_charges");
   private static final Column SCHEDULE = COLUMNS.required("schedule");
@@ -21,9 +20,9 @@ class RateChargesFile implements FileFormat<RateRow> {
   private static final Column SIZE = COLUMNS.number("meter_size_in", Twin.INCHES, 5, 3000);
   private static final Column AMOUNT = COLUMNS.requiredNumber("amount", -1e9, 1e9);
 
-  private final RateStore rates;
+  private final RateTaking rates;
 
-  RateChargesFile(RateStore rates) {
+  RateChargesFile(RateTaking rates) {
     this.rates = rates;
   }
 
@@ -43,17 +42,24 @@ class RateChargesFile implements FileFormat<RateRow> {
   }
 
   @Override
-  public RateRow read(Row row, Taking taking) {
-    String schedule = row.code(SCHEDULE);
-    var from = row.day(EFFECTIVE_FROM);
-    @Nullable Object[] cells = {
-      schedule, from, row.text(CHARGE, 100), row.findNumber(SIZE), row.decimal(AMOUNT, 6)
-    };
-    return new RateRow(cells, schedule, from);
+  public int batchSize() {
+    return RateTaking.ROWS_TOGETHER;
   }
 
   @Override
-  public List<Fate> take(List<RateRow> rows, Taking taking) {
-    return rates.take(TariffTables.CHARGE, "rate charge", rows, taking);
+  public ChargeRow read(Row row, Taking taking) {
+    return new ChargeRow(
+        taking.nextReference(),
+        row.code(SCHEDULE),
+        row.day(EFFECTIVE_FROM),
+        row.text(CHARGE, 100),
+        row.findNumber(SIZE),
+        row.decimal(AMOUNT, 6));
+  }
+
+  @Override
+  public List<RowFate> take(List<ChargeRow> rows, Taking taking) {
+    return rates.take(
+        new ScheduleRows(List.of(), rows, List.of()), rows, ChargeRow::reference, taking);
   }
 }

@@ -1,18 +1,17 @@
 package towerledger.intake.file;
 
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
-import towerledger.bulk.BatchResult.Fate;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
 import towerledger.quantity.VolumeUnit;
-import towerledger.tariff.TariffTables;
+import towerledger.tariff.ScheduleRows;
+import towerledger.tariff.ScheduleRows.VersionRow;
 
 /** {@code rate_schedules.csv}: versions of water and sewer rates by the day they begin. */
 @Component
-class RateSchedulesFile implements FileFormat<RateRow> {
+class RateSchedulesFile implements FileFormat<VersionRow> {
 
   static final List<String> SERVICES = List.of("water", "sewer");
 
@@ -46,9 +45,9 @@ class RateSchedulesFile implements FileFormat<RateRow> {
           "engineered",
           "blowdown-as-sewer");
 
-  private final RateStore rates;
+  private final RateTaking rates;
 
-  RateSchedulesFile(RateStore rates) {
+  RateSchedulesFile(RateTaking rates) {
     this.rates = rates;
   }
 
@@ -68,34 +67,36 @@ class RateSchedulesFile implements FileFormat<RateRow> {
   }
 
   @Override
-  public RateRow read(Row row, Taking taking) {
-    String schedule = row.code(SCHEDULE);
-    var from = row.day(EFFECTIVE_FROM);
-    @Nullable Object[] cells = {
-      schedule,
-      row.choice(SERVICE, SERVICES),
-      from,
-      VolumeUnit.ofCode(row.text(BILLING_UNIT, 40)).code(),
-      row.findText(NAME, 200),
-      row.findInteger(MONTHS),
-      row.findDecimal(MINIMUM, 6),
-      row.findDecimal(SURCHARGE, 6),
-      row.findDecimal(TAX, 6),
-      row.findChoice(SEWER_BASIS, BASES),
-      row.findDecimal(SEWER_PERCENT, 6),
-      row.findMatching(WINTER, MonthsForm.MONTHS, MonthsForm.MONTHS_IN_WORDS),
-      row.findChoice(CREDIT, CREDITS),
-      row.findDecimal(CREDIT_PERCENT, 6),
-      row.findDecimal(CREDIT_MINIMUM, 6),
-      row.findDecimal(CREDIT_CAP, 6),
-      row.findText(DEADLINE, 500),
-      taking.startedAt()
-    };
-    return new RateRow(cells, schedule, from);
+  public int batchSize() {
+    return RateTaking.ROWS_TOGETHER;
   }
 
   @Override
-  public List<Fate> take(List<RateRow> rows, Taking taking) {
-    return rates.take(TariffTables.SCHEDULE, "rate schedule", rows, taking);
+  public VersionRow read(Row row, Taking taking) {
+    return new VersionRow(
+        taking.nextReference(),
+        row.code(SCHEDULE),
+        row.choice(SERVICE, SERVICES),
+        row.day(EFFECTIVE_FROM),
+        VolumeUnit.ofCode(row.text(BILLING_UNIT, 40)).code(),
+        row.findText(NAME, 200),
+        row.findInteger(MONTHS),
+        row.findDecimal(MINIMUM, 6),
+        row.findDecimal(SURCHARGE, 6),
+        row.findDecimal(TAX, 6),
+        row.findChoice(SEWER_BASIS, BASES),
+        row.findDecimal(SEWER_PERCENT, 6),
+        row.findMatching(WINTER, MonthsForm.MONTHS, MonthsForm.MONTHS_IN_WORDS),
+        row.findChoice(CREDIT, CREDITS),
+        row.findDecimal(CREDIT_PERCENT, 6),
+        row.findDecimal(CREDIT_MINIMUM, 6),
+        row.findDecimal(CREDIT_CAP, 6),
+        row.findText(DEADLINE, 500));
+  }
+
+  @Override
+  public List<RowFate> take(List<VersionRow> rows, Taking taking) {
+    return rates.take(
+        new ScheduleRows(rows, List.of(), List.of()), rows, VersionRow::reference, taking);
   }
 }

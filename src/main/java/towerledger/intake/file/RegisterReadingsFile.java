@@ -80,7 +80,7 @@ class RegisterReadingsFile implements FileFormat<Fact> {
   }
 
   @Override
-  public List<Fate> take(List<Fact> rows, Taking taking) {
+  public List<RowFate> take(List<Fact> rows, Taking taking) {
     List<@Nullable Object[]> cells = rows.stream().map(Fact::row).toList();
     List<Fate> fates = taking.load(MeterTables.REGISTER_READING).apply(cells).fates();
     var reach = new HashMap<Long, Fact>();
@@ -95,7 +95,7 @@ class RegisterReadingsFile implements FileFormat<Fact> {
       facts.touch(touched, toNeighbours(entry.getKey(), entry.getValue()));
     }
     touched.publish(events, "register readings came in");
-    return fates;
+    return RowFate.ofAll(fates);
   }
 
   private static long meterOf(Fact fact) {

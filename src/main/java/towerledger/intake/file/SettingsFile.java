@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
-import towerledger.bulk.BatchResult.Fate;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
@@ -76,11 +75,11 @@ class SettingsFile implements FileFormat<SettingsFile.SettingRow> {
   }
 
   @Override
-  public List<Fate> take(List<SettingRow> rows, Taking taking) {
+  public List<RowFate> take(List<SettingRow> rows, Taking taking) {
     return rows.stream()
         .map(
             row ->
-                Fates.of(
+                RowFate.of(
                     sites.putSetting(
                         taking.actor(),
                         sites.getSystem(row.system),

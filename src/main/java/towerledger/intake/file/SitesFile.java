@@ -3,9 +3,9 @@ package towerledger.intake.file;
 import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.List;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import towerledger.bulk.BatchResult.Fate;
+import towerledger.account.Customer;
+import towerledger.account.Customers;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
@@ -37,11 +37,11 @@ class SitesFile implements FileFormat<SitesFile.SiteRow> {
   record SiteRow(String code, String customer, SiteDetails details) {}
 
   private final Sites sites;
-  private final JdbcClient jdbc;
+  private final Customers customers;
 
-  SitesFile(Sites sites, JdbcClient jdbc) {
+  SitesFile(Sites sites, Customers customers) {
     this.sites = sites;
-    this.jdbc = jdbc;
+    this.customers = customers;
   }
 
   @Override
@@ -94,20 +94,20 @@ class SitesFile implements FileFormat<SitesFile.SiteRow> {
   }
 
   @Override
-  public List<Fate> take(List<SiteRow> rows, Taking taking) {
+  public List<RowFate> take(List<SiteRow> rows, Taking taking) {
     return rows.stream()
         .map(
             row ->
-                Fates.of(
-                    sites.putSite(taking.actor(), row.code, customerId(row.customer), row.details)))
+                RowFate.of(
+                    sites.putSite(
+                        taking.actor(), row.code, customerId(row.customer), row.details)))
         .toList();
   }
 
   private long customerId(String code) {
-    return jdbc.sql("SELECT id FROM account_customer WHERE code = ?")
-        .param(code)
-        .query(Long.class)
-        .optional()
+    return customers
+        .find(code)
+        .map(Customer::id)
         .orElseThrow(() -> new UnknownCodeException("customer", code));
   }
 }

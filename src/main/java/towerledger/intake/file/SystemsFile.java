@@ -2,7 +2,6 @@ package towerledger.intake.file;
 
 import java.util.List;
 import org.springframework.stereotype.Component;
-import towerledger.bulk.BatchResult.Fate;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
@@ -49,9 +48,9 @@ class SystemsFile implements FileFormat<SystemsFile.SystemRow> {
   }
 
   @Override
-  public List<Fate> take(List<SystemRow> rows, Taking taking) {
+  public List<RowFate> take(List<SystemRow> rows, Taking taking) {
     return rows.stream()
-        .map(row -> Fates.of(sites.putSystem(taking.actor(), row.code, row.site, row.details)))
+        .map(row -> RowFate.of(sites.putSystem(taking.actor(), row.code, row.site, row.details)))
         .toList();
   }
 }

@@ -18,6 +18,7 @@ public final class Taking {
   private final boolean repeated;
   private final BulkLoader loader;
   private final Map<BulkTable, BulkLoad> loads = new HashMap<>();
+  private long references;
 
   /**
    * A file about to be taken.
@@ -48,6 +49,11 @@ public final class Taking {
 
   public Instant startedAt() {
     return startedAt;
+  }
+
+  /** A name for the next row under which its outcome comes back. */
+  String nextReference() {
+    return Long.toString(++references);
   }
 
   BulkLoad load(BulkTable table) {

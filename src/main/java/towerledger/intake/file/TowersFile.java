@@ -6,7 +6,6 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import towerledger.account.Outcome;
-import towerledger.bulk.BatchResult.Fate;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
@@ -137,8 +136,8 @@ class TowersFile implements FileFormat<TowersFile.TowerRow> {
   }
 
   @Override
-  public List<Fate> take(List<TowerRow> rows, Taking taking) {
-    return rows.stream().map(row -> Fates.of(put(row, taking))).toList();
+  public List<RowFate> take(List<TowerRow> rows, Taking taking) {
+    return rows.stream().map(row -> RowFate.of(put(row, taking))).toList();
   }
 
   private Outcome put(TowerRow row, Taking taking) {

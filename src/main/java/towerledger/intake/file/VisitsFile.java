@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
-import towerledger.bulk.BatchResult.Fate;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
@@ -130,7 +129,7 @@ class VisitsFile implements FileFormat<Fact> {
   }
 
   @Override
-  public List<Fate> take(List<Fact> rows, Taking taking) {
+  public List<RowFate> take(List<Fact> rows, Taking taking) {
     return facts.take(LogTables.VISIT, rows, taking, "visits came in");
   }
 }

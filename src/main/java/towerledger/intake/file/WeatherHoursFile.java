@@ -99,7 +99,7 @@ class WeatherHoursFile implements FileFormat<WeatherHoursFile.Hour> {
   }
 
   @Override
-  public List<Fate> take(List<Hour> rows, Taking taking) {
+  public List<RowFate> take(List<Hour> rows, Taking taking) {
     Set<String> codes = new HashSet<>();
     rows.forEach(hour -> codes.add(hour.station));
     codes.forEach(stations::ensure);
@@ -118,6 +118,6 @@ class WeatherHoursFile implements FileFormat<WeatherHoursFile.Hour> {
       }
     }
     touched.publish(events, "weather hours came in");
-    return fates;
+    return RowFate.ofAll(fates);
   }
 }
