@@ -7,19 +7,12 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
-import org.springframework.dao.DataAccessException;
-import org.springframework.dao.DataIntegrityViolationException;
-import org.springframework.dao.NonTransientDataAccessException;
 import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.bulk.BatchResult.Fate;
 import towerledger.intake.csv.CsvRecord;
 import towerledger.intake.csv.CsvRecords;
 import towerledger.intake.csv.Header;
 import towerledger.intake.csv.Row;
-import towerledger.intake.csv.RowProblem;
 import towerledger.intake.file.FileFormat;
 import towerledger.intake.file.RowFate;
 import towerledger.intake.file.Taking;
@@ -34,7 +27,6 @@ import towerledger.site.UnknownCodeException;
  */
 final class FileIntake<T> {
 
-  private static final Logger LOG = LoggerFactory.getLogger(FileIntake.class);
   private static final int BATCH_CHARACTERS = 4_000_000;
   private static final int WAITING_REMEMBERED = 50_000;
   private static final int MOST_EARLY = 10_000;
@@ -120,9 +112,9 @@ final class FileIntake<T> {
       } catch (RuntimeException e) {
         if (record.spansLines()) {
           CsvRecord alone = records.onlyFirstLine(record);
-          hold(alone, wordsOf(e) + "; " + alone.problem());
+          hold(alone, RowFailure.wordsOf(e) + "; " + alone.problem());
         } else {
-          hold(record, wordsOf(e));
+          hold(record, RowFailure.wordsOf(e));
         }
       }
     }
@@ -150,14 +142,14 @@ final class FileIntake<T> {
     try {
       fates = fatesOf(rows);
     } catch (RuntimeException e) {
-      if (isOutage(e)) {
+      if (RowFailure.isOutage(e)) {
         throw e;
       }
       if (rows.size() == 1) {
         if (e instanceof UnknownCodeException && mayComeLater && early.size() < MOST_EARLY) {
           early.add(rows.get(0));
         } else {
-          hold(rows.get(0).record, wordsOf(e));
+          hold(rows.get(0).record, RowFailure.wordsOf(e));
         }
         return;
       }
@@ -218,34 +210,5 @@ final class FileIntake<T> {
         tally.countSettled();
       }
     }
-  }
-
-  private static boolean isOutage(RuntimeException e) {
-    return (e instanceof DataAccessException && !(e instanceof NonTransientDataAccessException))
-        || e instanceof org.springframework.transaction.CannotCreateTransactionException
-        || e instanceof org.springframework.dao.NonTransientDataAccessResourceException;
-  }
-
-  private static String wordsOf(RuntimeException e) {
-    if (e instanceof RowProblem problem) {
-      return problem.reason();
-    }
-    if (e instanceof DataIntegrityViolationException refused) {
-      return "the database refuses the row: "
-          + firstLine(refused.getMostSpecificCause().getMessage());
-    }
-    String message = e.getMessage();
-    if (message != null
-        && (e instanceof IllegalArgumentException
-            || e.getClass().getName().startsWith("towerledger."))) {
-      return message;
-    }
-    LOG.warn("a row could not be taken for an unforeseen reason", e);
-    return "the row could not be taken (%s); check its cells against the description of the file"
-        .formatted(message == null ? e.getClass().getSimpleName() : firstLine(message));
-  }
-
-  private static String firstLine(@Nullable String message) {
-    return message == null ? "no reason given" : message.lines().findFirst().orElse("");
   }
 }

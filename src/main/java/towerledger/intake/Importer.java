@@ -1,6 +1,9 @@
 package towerledger.intake;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -8,6 +11,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -17,6 +21,7 @@ import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.account.Viewer;
 import towerledger.bulk.BulkLoader;
 import towerledger.intake.UploadRefused.Kind;
+import towerledger.intake.csv.CsvRecords;
 import towerledger.intake.file.Directory;
 import towerledger.intake.file.FileFormat;
 import towerledger.intake.file.Taking;
@@ -33,6 +38,7 @@ import towerledger.site.Sites;
 @Service
 public class Importer {
 
+  private static final String RECONCILIATION = "reconciliation";
   private static final String REVISIONS = "ledger_revisions";
 
   private final Map<String, FileFormat<?>> formats;
@@ -84,6 +90,42 @@ public class Importer {
     var skipped = new ArrayList<FileReceipt>();
     List<CheckedFile> files = check(upload, request.viewer(), skipped);
     return turn.inTurn(request.isStartUp(), () -> takeChecked(files, skipped, request));
+  }
+
+  /**
+   * Tries one row again.
+   *
+   * @param file its file without {@code .csv}
+   * @param text header and row
+   */
+  Quarantine.Retry retry(String file, String text, ImportRequest request) {
+    FileFormat<?> format = formats.get(file);
+    if (format == null) {
+      return new Quarantine.Retry(false, "files named '%s' are not known".formatted(file));
+    }
+    requireAllowed(format, request.viewer());
+    return turn.inTurn(
+        false,
+        () -> {
+          var reason = retryChecked(format, text, request);
+          if (reason.isEmpty()) {
+            jobs.submit(RECONCILIATION, null, null, request.actor().name());
+          }
+          return new Quarantine.Retry(reason.isEmpty(), reason.orElse(""));
+        });
+  }
+
+  private <T> Optional<String> retryChecked(
+      FileFormat<T> format, String text, ImportRequest request) {
+    var directory = new Directory(sites, access, dependents, request.viewer());
+    var taking = new Taking(request.actor(), directory, clock.instant(), false, loader);
+    try (var rows =
+        new CsvRecords(
+            new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)), ',')) {
+      return new SingleRow<>(format, taking, transactions).take(rows);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   private List<CheckedFile> check(
@@ -212,10 +254,10 @@ public class Importer {
     if (receipts.stream().noneMatch(FileReceipt::isNews)) {
       return new ImportReceipt.Reconciliation(
           jobs.recordDone(
-              "reconciliation", "the import changed nothing", null, request.actor().name()),
+              RECONCILIATION, "the import changed nothing", null, request.actor().name()),
           "done");
     }
     return new ImportReceipt.Reconciliation(
-        jobs.submit("reconciliation", null, null, request.actor().name()), "queued");
+        jobs.submit(RECONCILIATION, null, null, request.actor().name()), "queued");
   }
 }

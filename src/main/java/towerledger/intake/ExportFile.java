@@ -1,0 +1,48 @@
+package towerledger.intake;
+
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * One file of an export: which columns it has, under their SI names, and the query that fills them
+ * in the same order.
+ *
+ * @param name its name without {@code .csv}
+ * @param columns its columns
+ * @param sql the query; each of its columns goes into the column at its place
+ */
+record ExportFile(String name, List<Cell> columns, String sql) {
+
+  ExportFile {
+    columns = List.copyOf(columns);
+  }
+
+  /** How a column is written. */
+  enum Form {
+    /** As the database gives it: codes, choices, numbers to the last digit, days, times. */
+    PLAIN,
+    /** What people wrote: guarded against being run as a formula. */
+    WORDS,
+    /** An instant, in UTC. */
+    INSTANT,
+    /** An instant that stands for a whole day, given with its zone and give-or-take hours. */
+    DAY_OR_INSTANT
+  }
+
+  /** A column. */
+  record Cell(String name, Form form) {}
+
+  /** Columns by name; a name that begins with {@code "} holds words, one with {@code @} an instant. */
+  static ExportFile of(String name, String columns, String sql) {
+    return new ExportFile(name, Stream.of(columns.split("[,\\s]+")).map(ExportFile::cell).toList(), sql);
+  }
+
+  private static Cell cell(String text) {
+    return switch (text.charAt(0)) {
+      case '"' -> new Cell(text.substring(1), Form.WORDS);
+      case '@' -> new Cell(text.substring(1), Form.INSTANT);
+      case '~' -> new Cell(text.substring(1), Form.DAY_OR_INSTANT);
+      default -> new Cell(text, Form.PLAIN);
+    };
+  }
+}
