@@ -1,0 +1,93 @@
+package towerledger.intake;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.TreeMap;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.springframework.beans.factory.annotation.Autowired;
+
+/** What goes out comes in again as the same, figure by figure, and no spreadsheet runs it. */
+class ExportCases {
+
+  @TempDir Path folder;
+  @Autowired Importer importer;
+  @Autowired Export export;
+
+  private ImportReceipt take(byte[] zip) throws IOException {
+    Path file = folder.resolve("upload.zip");
+    Files.write(file, zip);
+    try (var upload = Upload.of(file)) {
+      return importer.take(upload, ImportRequest.startUp("export"));
+    }
+  }
+
+  private byte[] exported() {
+    var out = new ByteArrayOutputStream();
+    export.write(out);
+    return out.toByteArray();
+  }
+
+  static TreeMap<String, String> files(byte[] zip) throws IOException {
+    var files = new TreeMap<String, String>();
+    try (var in = new ZipInputStream(new ByteArrayInputStream(zip))) {
+      for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
+        files.put(entry.getName(), new String(in.readAllBytes(), StandardCharsets.UTF_8));
+      }
+    }
+    return files;
+  }
+
+  @Test
+  void takesItsOwnExportWithoutAnyChange() throws IOException {
+    take(Uploads.book("EXP"));
+    take(
+        Uploads.zip(
+            "register_readings.csv",
+            "meter,read_at,register,note\nEXP-MU,2025-03-01,100.25,'=1+1\n",
+            "pressure_readings.csv",
+            "system,taken_at,supply_psi\nEXP-T1,2025-03-01T08:00,61.3\n",
+            "heat_loads.csv",
+            "system,start,end,chilled_water_ton_hours\nEXP-T1,2025-03-01,2025-04-01,12345.6\n",
+            "visits.csv",
+            "system,visited_at,observation\nEXP-T1,2025-03-01T08:00,\"-two, and\n\"\"more\"\"\"\n"));
+    byte[] zip = exported();
+
+    ImportReceipt receipt = take(zip);
+
+    assertThat(receipt.files())
+        .allSatisfy(
+            file -> assertThat(file.unchanged()).as("%s", file).isEqualTo(file.rows()));
+    var before = files(zip);
+    assertThat(before).containsKey("ledger_revisions.csv");
+    assertThat(before.get("register_readings.csv")).contains("EXP-MU,2025-03-01,100.25,actual,'=1+1");
+    assertThat(before.get("visits.csv")).contains("\"'-two, and\n\"\"more\"\"\"");
+    assertThat(files(exported())).isEqualTo(before);
+  }
+
+  @Test
+  void letsNoCellOutThatASpreadsheetWouldRun() throws IOException {
+    take(Uploads.book("FRM"));
+    take(
+        Uploads.zip(
+            "customers.csv",
+            "customer,name,contact_name\nFRM,=HYPERLINK(\"\"x\"\"),@SUM(A1)\n"
+                .replace("=HYPERLINK(\"\"x\"\")", "\"=HYPERLINK(\"\"x\"\")\"")));
+
+    String customers = files(exported()).get("customers.csv");
+
+    assertThat(Arrays.stream(customers.split("\r\n")).filter(line -> line.startsWith("FRM,")))
+        .singleElement()
+        .asString()
+        .startsWith("FRM,\"'=HYPERLINK(\"\"x\"\")\",'@SUM(A1),");
+  }
+}
