@@ -1,6 +1,5 @@
 package towerledger.intake;
 
-import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -9,10 +8,6 @@ import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.bulk.BatchResult.Fate;
-import towerledger.intake.csv.CsvRecord;
-import towerledger.intake.csv.CsvRecords;
-import towerledger.intake.csv.Header;
-import towerledger.intake.csv.Row;
 import towerledger.intake.file.FileFormat;
 import towerledger.intake.file.RowFate;
 import towerledger.intake.file.Taking;
@@ -35,7 +30,8 @@ final class FileIntake<T> {
   private final Taking taking;
   private final TransactionTemplate transactions;
   private final QuarantineStore quarantine;
-  private final String importId;
+  private final QuarantineStore.Shelf shelf;
+  private final RowHash hashes;
   private final Consumer<FileReceipt> progress;
   private final FileTally tally;
   private final boolean fileIsKnown;
@@ -46,92 +42,88 @@ final class FileIntake<T> {
   private boolean mayComeLater = true;
   private long characters;
 
-  /** A row read and checked, with its record. */
-  private record Ready<T>(CsvRecord record, T value) {}
+  /** A row read and checked, with its place in the file and its text. */
+  private record Ready<T>(long line, String raw, T value) {}
 
+  /**
+   * A file about to be taken.
+   *
+   * @param shelf under which its bad rows are kept
+   * @param shownName its name in the receipt
+   */
   FileIntake(
       FileFormat<T> format,
       Taking taking,
       TransactionTemplate transactions,
       QuarantineStore quarantine,
-      String importId,
+      QuarantineStore.Shelf shelf,
+      String shownName,
       Consumer<FileReceipt> progress) {
     this.format = format;
     this.taking = taking;
     this.transactions = transactions;
     this.quarantine = quarantine;
-    this.importId = importId;
+    this.shelf = shelf;
     this.progress = progress;
-    String file = format.columns().file();
-    this.tally = new FileTally(file + ".csv");
-    this.fileIsKnown = quarantine.knows(file);
-    this.waiting = fileIsKnown ? quarantine.waiting(file, WAITING_REMEMBERED) : Map.of();
+    this.tally = new FileTally(shownName);
+    this.hashes = new RowHash(shelf.file(), shelf.header());
+    this.fileIsKnown = quarantine.knows(shelf.file());
+    this.waiting = fileIsKnown ? quarantine.waiting(shelf.file(), WAITING_REMEMBERED) : Map.of();
   }
 
-  FileReceipt run(CsvRecords records) throws IOException {
-    CsvRecord first = records.next();
-    if (first == null) {
-      throw new IOException("the file is empty");
-    }
-    Header header = Header.of(format.columns(), first.cells());
-    var hashes = new RowHash(format.columns().file(), header.text());
-    for (CsvRecord record = records.next(); record != null; record = records.next()) {
-      take(records, record, header);
-      if (batch.size() >= format.batchSize()
-          || bad.size() >= format.batchSize()
-          || characters >= BATCH_CHARACTERS) {
-        flush(header, hashes);
-      }
-    }
-    flush(header, hashes);
-    takeEarly(header, hashes);
-    return tally.receipt();
+  /** A row that was read and can be taken. */
+  void offer(long line, String raw, T value) {
+    batch.add(new Ready<>(line, raw, value));
+    came(raw);
   }
 
-  /** Rows that name a thing which a later row of the file brought: the order of rows is free. */
-  private void takeEarly(Header header, RowHash hashes) {
+  /** A row that cannot be taken. */
+  void refuse(long line, String raw, String reason) {
+    bad.add(new Quarantined(line, raw, reason));
+    came(raw);
+  }
+
+  /** A row that tells nothing. */
+  void blank() {
+    tally.countBlank();
+  }
+
+  /** Takes what is left and tells what became of all rows. */
+  FileReceipt finish() {
+    flush();
     int before = Integer.MAX_VALUE;
     while (!early.isEmpty()) {
+      // rows that name a thing which a later row brought: the order of rows is free
       mayComeLater = early.size() < before;
       before = early.size();
       batch.addAll(early);
       early.clear();
-      flush(header, hashes);
+      flush();
+    }
+    return tally.receipt();
+  }
+
+  private void came(String raw) {
+    characters += raw.length();
+    if (batch.size() >= format.batchSize()
+        || bad.size() >= format.batchSize()
+        || characters >= BATCH_CHARACTERS) {
+      flush();
     }
   }
 
-  private void take(CsvRecords records, CsvRecord record, Header header) {
-    characters += record.raw().length();
-    if (record.problem() != null) {
-      hold(record, record.problem());
-    } else if (record.isBlank()) {
-      tally.countBlank();
-    } else {
-      try {
-        batch.add(new Ready<>(record, format.read(new Row(header, record.cells()), taking)));
-      } catch (RuntimeException e) {
-        if (record.spansLines()) {
-          CsvRecord alone = records.onlyFirstLine(record);
-          hold(alone, RowFailure.wordsOf(e) + "; " + alone.problem());
-        } else {
-          hold(record, RowFailure.wordsOf(e));
-        }
-      }
-    }
-  }
-
-  private void hold(CsvRecord record, String reason) {
-    bad.add(new Quarantined(record.line(), record.raw(), reason));
-  }
-
-  private void flush(Header header, RowHash hashes) {
+  private void flush() {
     takeAll(batch);
-    settleWaiting(hashes);
-    holdBad(header, hashes);
+    settleWaiting();
+    holdBad();
     batch.clear();
     bad.clear();
     characters = 0;
     progress.accept(tally.receipt());
+  }
+
+  private void hold(Ready<T> row, String reason) {
+    bad.add(new Quarantined(row.line, row.raw, reason));
   }
 
   private void takeAll(List<Ready<T>> rows) {
@@ -149,7 +141,7 @@ final class FileIntake<T> {
         if (e instanceof UnknownCodeException && mayComeLater && early.size() < MOST_EARLY) {
           early.add(rows.get(0));
         } else {
-          hold(rows.get(0).record, RowFailure.wordsOf(e));
+          hold(rows.get(0), RowFailure.wordsOf(e));
         }
         return;
       }
@@ -161,7 +153,7 @@ final class FileIntake<T> {
     for (int i = 0; i < fates.size(); i++) {
       Fate fate = fates.get(i).fate();
       if (fate == null) {
-        hold(rows.get(i).record, fates.get(i).reason());
+        hold(rows.get(i), fates.get(i).reason());
       } else {
         tally.count(fate);
       }
@@ -178,16 +170,16 @@ final class FileIntake<T> {
   }
 
   /** Rows that waited in quarantine and are taken now need no more mending. */
-  private void settleWaiting(RowHash hashes) {
+  private void settleWaiting() {
     if (waiting.isEmpty()) {
       return;
     }
     var notTaken = bad.stream().map(Quarantined::line).collect(Collectors.toSet());
-    early.forEach(row -> notTaken.add(row.record.line()));
+    early.forEach(row -> notTaken.add(row.line));
     var settled =
         batch.stream()
-            .filter(row -> !notTaken.contains(row.record.line()))
-            .map(row -> waiting.get(hashes.of(row.record.raw())))
+            .filter(row -> !notTaken.contains(row.line))
+            .map(row -> waiting.get(hashes.of(row.raw)))
             .filter(Objects::nonNull)
             .toList();
     if (!settled.isEmpty()) {
@@ -195,13 +187,10 @@ final class FileIntake<T> {
     }
   }
 
-  private void holdBad(Header header, RowHash hashes) {
+  private void holdBad() {
     if (bad.isEmpty()) {
       return;
     }
-    var shelf =
-        new QuarantineStore.Shelf(
-            importId, format.columns().file(), header.text(), taking.customerId());
     List<Boolean> held = quarantine.hold(shelf, bad, hashes, fileIsKnown);
     for (int i = 0; i < bad.size(); i++) {
       if (held.get(i)) {

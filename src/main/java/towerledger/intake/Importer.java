@@ -16,12 +16,16 @@ import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.account.Viewer;
 import towerledger.bulk.BulkLoader;
 import towerledger.intake.UploadRefused.Kind;
+import towerledger.intake.csv.CsvRecord;
 import towerledger.intake.csv.CsvRecords;
+import towerledger.intake.csv.Header;
 import towerledger.intake.file.Directory;
 import towerledger.intake.file.FileFormat;
 import towerledger.intake.file.Taking;
@@ -38,6 +42,7 @@ import towerledger.site.Sites;
 @Service
 public class Importer {
 
+  private static final Logger LOG = LoggerFactory.getLogger(Importer.class);
   private static final String RECONCILIATION = "reconciliation";
   private static final String REVISIONS = "ledger_revisions";
 
@@ -204,6 +209,7 @@ public class Importer {
     records.failAbandoned();
     String id = UUID.randomUUID().toString();
     records.begin(id, request);
+    LOG.info("import {} from {} begins: {} files", id, request.origin(), files.size());
     var directory = new Directory(sites, access, dependents, request.viewer());
     var receipts = new ArrayList<FileReceipt>();
     try {
@@ -219,13 +225,14 @@ public class Importer {
     receipts.addAll(skipped);
     var receipt = new ImportReceipt(id, receipts, reconcile(receipts, request));
     records.done(receipt);
+    LOG.info("import {} is done", id);
     return receipt;
   }
 
   private FileReceipt takeFile(
       CheckedFile file, Taking taking, String importId, List<FileReceipt> before) {
-    try (var rows = file.records()) {
-      return intake(file.format(), taking, importId, before).run(rows);
+    try {
+      return takeFile(file.format(), file, taking, importId, before);
     } catch (IOException e) {
       throw new UploadRefused(
           Kind.UNREADABLE,
@@ -234,19 +241,39 @@ public class Importer {
     }
   }
 
-  private <T> FileIntake<T> intake(
-      FileFormat<T> format, Taking taking, String importId, List<FileReceipt> before) {
-    return new FileIntake<>(
-        format,
-        taking,
-        transactions,
-        quarantine,
-        importId,
-        so -> {
-          var all = new ArrayList<>(before);
-          all.add(so);
-          records.progress(importId, all);
-        });
+  private <T> FileReceipt takeFile(
+      FileFormat<T> format,
+      CheckedFile file,
+      Taking taking,
+      String importId,
+      List<FileReceipt> before)
+      throws IOException {
+    try (var rows = file.records()) {
+      CsvRecord first = rows.next();
+      if (first == null) {
+        throw new IOException("the file is empty");
+      }
+      Header header = Header.of(format.columns(), first.cells());
+      String name = format.columns().file();
+      var shelf =
+          new QuarantineStore.Shelf(importId, name, header.text(), taking.customerId());
+      var intake =
+          new FileIntake<>(
+              format,
+              taking,
+              transactions,
+              quarantine,
+              shelf,
+              name + ".csv",
+              so -> tellProgress(importId, before, so));
+      return CsvIntake.run(rows, header, format, taking, intake);
+    }
+  }
+
+  private void tellProgress(String importId, List<FileReceipt> before, FileReceipt now) {
+    var all = new ArrayList<>(before);
+    all.add(now);
+    records.progress(importId, all);
   }
 
   private ImportReceipt.Reconciliation reconcile(

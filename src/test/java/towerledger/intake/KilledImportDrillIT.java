@@ -1,0 +1,145 @@
+package towerledger.intake;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.DriverManager;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import towerledger.Postgres;
+
+/**
+ * Kills the program (SIGKILL) at random moments of an import and starts it again with the same
+ * import: whenever one comes to its end, the data are exactly those of an import that nobody
+ * disturbed. At least twenty kills on each database.
+ */
+@Tag("drill")
+class KilledImportDrillIT {
+
+  private static final int KILLS = 20;
+  private static final long SEED = 4711;
+
+  private static final List<String> MORE_TABLES =
+      List.of(
+          "SELECT m.code, c.read_at, c.register, c.kind FROM meter_register_correction c"
+              + " JOIN site_meter m ON m.id = c.meter_id",
+          "SELECT m.code, c.start_at, c.minutes, c.volume_l FROM meter_interval_correction c"
+              + " JOIN site_meter m ON m.id = c.meter_id",
+          "SELECT y.code, c.log_kind, c.at, c.old_json FROM logsheet_correction c"
+              + " JOIN site_system y ON y.id = c.system_id",
+          "SELECT file, line, header, raw, reason, status FROM intake_quarantine",
+          "SELECT y.code FROM ledger_stale t JOIN site_system y ON y.id = t.system_id");
+
+  @TempDir Path folder;
+
+  @ParameterizedTest
+  @ValueSource(strings = {"h2", "postgresql"})
+  void endsInTheSameDataWheneverItIsKilled(String database) throws Exception {
+    Path bundle = bundle();
+    String undisturbed = newDatabase(database, "undisturbed");
+    long duration;
+    try (var process = LedgerProcess.start(undisturbed, bundle.toString(), "512m")) {
+      process.awaitImportBegun();
+      long begun = System.nanoTime();
+      process.awaitImportDone();
+      duration = (System.nanoTime() - begun) / 1_000_000;
+    }
+    var expected = dump(undisturbed);
+    assertThat(expected.values().stream().mapToInt(List::size).sum()).isGreaterThan(20_000);
+
+    var random = new Random(SEED);
+    int kills = 0;
+    int completed = 0;
+    for (int round = 0; kills < KILLS || completed == 0; round++) {
+      String url = newDatabase(database, "round" + round);
+      boolean done = false;
+      while (!done) {
+        try (var process = LedgerProcess.start(url, bundle.toString(), "512m")) {
+          process.awaitImportBegun();
+          done = process.importEndedWithin((long) (random.nextDouble() * duration * 1.3));
+          if (!done) {
+            process.kill();
+            kills++;
+          }
+        }
+      }
+      completed++;
+      assertThat(dump(url))
+          .as("seed %d, %s, after %d kills", SEED, database, kills)
+          .isEqualTo(expected);
+    }
+    System.out.printf(
+        "%s: %d kills within imports of %d ms, %d imports completed, all the same%n",
+        database, kills, duration, completed);
+  }
+
+  private Path bundle() throws IOException {
+    Path bundle = Files.createDirectory(folder.resolve("bundle"));
+    try (Stream<Path> files = Files.list(Path.of("demo-data"))) {
+      for (Path file : files.toList()) {
+        Files.copy(file, bundle.resolve(file.getFileName()));
+      }
+    }
+    Path readings = bundle.resolve("register_readings.csv");
+    var lines = new ArrayList<>(Files.readAllLines(readings));
+    String second = lines.get(2);
+    // a correction inside the file, and rows that cannot be taken
+    lines.add(second.replaceAll("^([^,]*,[^,]*),[^,]*", "$1,123456"));
+    lines.add("NO-SUCH-METER,2025-07-01,5,,");
+    lines.add(second.replaceAll("^([^,]*),[^,]*", "$1,2025-02-30"));
+    Files.write(readings, lines);
+    return bundle;
+  }
+
+  private String newDatabase(String database, String name) {
+    return database.equals("h2")
+        ? "jdbc:h2:file:"
+            + folder.resolve(name).resolve("ledger")
+            + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE;CASE_INSENSITIVE_IDENTIFIERS=TRUE"
+        : Postgres.newDatabase("killed_" + name);
+  }
+
+  /** Every fact, setting, correction and quarantined row, without keys and times of arrival. */
+  private static TreeMap<String, List<String>> dump(String url) throws Exception {
+    var dump = new TreeMap<String, List<String>>();
+    try (var connection = DriverManager.getConnection(url, user(url), "")) {
+      var queries = new TreeMap<String, String>();
+      for (ExportFile file : ExportFiles.ALL) {
+        queries.put(file.name(), file.sql());
+      }
+      for (int i = 0; i < MORE_TABLES.size(); i++) {
+        queries.put("more" + i, MORE_TABLES.get(i));
+      }
+      for (var query : queries.entrySet()) {
+        var rows = new ArrayList<String>();
+        try (var statement = connection.createStatement();
+            var result = statement.executeQuery(query.getValue())) {
+          int columns = result.getMetaData().getColumnCount();
+          while (result.next()) {
+            var row = new StringBuilder();
+            for (int i = 1; i <= columns; i++) {
+              row.append(result.getString(i)).append('|');
+            }
+            rows.add(row.toString());
+          }
+        }
+        rows.sort(null);
+        dump.put(query.getKey(), rows);
+      }
+    }
+    return dump;
+  }
+
+  private static String user(String url) {
+    return url.startsWith("jdbc:h2") ? "sa" : "postgres";
+  }
+}
