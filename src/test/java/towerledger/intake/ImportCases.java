@@ -64,7 +64,7 @@ class ImportCases {
     try (var upload = Upload.of(Path.of("demo-data"))) {
       ImportReceipt second = importer.take(upload, ImportRequest.startUp("demo"));
 
-      assertThat(second.files()).filteredOn(file -> file.rows() > 0).hasSize(16);
+      assertThat(second.files()).filteredOn(file -> file.rows() > 0).hasSize(17);
       assertThat(second.files())
           .allSatisfy(file -> assertCounts(file, 0, 0, file.rows(), 0));
       assertThat(second.reconciliation().status()).isEqualTo("done");

@@ -55,6 +55,7 @@ public final class CsvRecords implements Closeable {
   private int firstNext;
   private boolean quotes;
   private boolean open;
+  private boolean stray;
   private boolean ascii;
   private boolean tooLong;
   private int firstLineLength;
@@ -129,6 +130,19 @@ public final class CsvRecords implements Closeable {
           "a quote opens in this line and is never closed; close it, or double it if it belongs to"
               + " the text");
     }
+    if (stray) {
+      if (lines > 1) {
+        line = at + 1;
+        start = firstNext;
+      }
+      return new CsvRecord(
+          at,
+          text(from, firstEnd),
+          List.of(),
+          false,
+          "text follows behind a closing quote; double a quote that belongs to the text, and close"
+              + " the cell with one before the next comma");
+    }
     String raw = ascii ? new String(buffer, from, end - from, StandardCharsets.ISO_8859_1) : null;
     if (raw == null) {
       try {
@@ -176,9 +190,11 @@ public final class CsvRecords implements Closeable {
     firstEnd = -1;
     quotes = false;
     open = false;
+    stray = false;
     ascii = true;
     tooLong = false;
     boolean cellStart = true;
+    boolean closed = false;
     int i = start;
     while (true) {
       if (i == limit) {
@@ -199,6 +215,7 @@ public final class CsvRecords implements Closeable {
       if (open) {
         if (b == '"') {
           open = false;
+          closed = true;
         } else if (b == '\n') {
           if (firstEnd < 0) {
             markFirst(i);
@@ -209,13 +226,16 @@ public final class CsvRecords implements Closeable {
         }
       } else if (b == delimiter) {
         cellStart = true;
+        closed = false;
       } else if (b == '\n' || b == '\r') {
         return endAt(i);
-      } else if (b == '"' && (cellStart || (quotes && buffer[i - 1] == '"'))) {
+      } else if (b == '"' && (cellStart || (closed && buffer[i - 1] == '"'))) {
         quotes = true;
         open = true;
+        closed = false;
         cellStart = false;
       } else {
+        stray |= closed && b != ' ';
         cellStart = false;
       }
       i++;

@@ -46,7 +46,8 @@ public record Moment(Instant instant, double giveOrTakeHours) {
   private static final DateTimeFormatter WITH_OFFSET =
       new DateTimeFormatterBuilder()
           .append(LOCAL)
-          .appendPattern("[XXX][XX][X]")
+          .parseLenient()
+          .appendOffset("+HH:mm", "Z")
           .toFormatter()
           .withResolverStyle(ResolverStyle.STRICT);
 
