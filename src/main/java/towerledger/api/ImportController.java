@@ -47,9 +47,7 @@ class ImportController {
   /** Files as a form sends them: ZIPs, CSVs or both, under their own names. */
   @PostMapping(path = PATH, consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
   ImportReceipt takeParts(
-      Viewer viewer,
-      Actor actor,
-      @RequestPart("file") List<MultipartFile> parts)
+      Viewer viewer, Actor actor, @RequestPart("file") List<MultipartFile> parts)
       throws IOException {
     return inTemporaryFolder(
         folder -> {

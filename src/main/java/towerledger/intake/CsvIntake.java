@@ -43,8 +43,7 @@ final class CsvIntake {
     }
     if (record.spansLines()) {
       CsvRecord alone = records.onlyFirstLine(record);
-      intake.refuse(
-          alone.line(), alone.raw(), RowFailure.wordsOf(e) + "; " + alone.problem());
+      intake.refuse(alone.line(), alone.raw(), RowFailure.wordsOf(e) + "; " + alone.problem());
     } else {
       intake.refuse(record.line(), record.raw(), RowFailure.wordsOf(e));
     }

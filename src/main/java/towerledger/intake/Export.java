@@ -39,8 +39,7 @@ import towerledger.intake.csv.SpreadsheetGuard;
 public class Export {
 
   private static final int ROWS_A_FETCH = 2_000;
-  private static final CSVFormat CSV =
-      CSVFormat.RFC4180.builder().setRecordSeparator("\r\n").get();
+  private static final CSVFormat CSV = CSVFormat.RFC4180.builder().setRecordSeparator("\r\n").get();
 
   private final JdbcTemplate jdbc;
   private final TransactionTemplate snapshot;

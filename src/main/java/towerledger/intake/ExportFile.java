@@ -32,9 +32,12 @@ record ExportFile(String name, List<Cell> columns, String sql) {
   /** A column. */
   record Cell(String name, Form form) {}
 
-  /** Columns by name; a name that begins with {@code "} holds words, one with {@code @} an instant. */
+  /**
+   * Columns by name; a name that begins with {@code "} holds words, one with {@code @} an instant.
+   */
   static ExportFile of(String name, String columns, String sql) {
-    return new ExportFile(name, Stream.of(columns.split("[,\\s]+")).map(ExportFile::cell).toList(), sql);
+    return new ExportFile(
+        name, Stream.of(columns.split("[,\\s]+")).map(ExportFile::cell).toList(), sql);
   }
 
   private static Cell cell(String text) {

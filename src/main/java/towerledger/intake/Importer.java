@@ -125,8 +125,7 @@ public class Importer {
     var directory = new Directory(sites, access, dependents, request.viewer());
     var taking = new Taking(request.actor(), directory, clock.instant(), false, loader);
     try (var rows =
-        new CsvRecords(
-            new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)), ',')) {
+        new CsvRecords(new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)), ',')) {
       return new SingleRow<>(format, taking, transactions).take(rows);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -255,8 +254,7 @@ public class Importer {
       }
       Header header = Header.of(format.columns(), first.cells());
       String name = format.columns().file();
-      var shelf =
-          new QuarantineStore.Shelf(importId, name, header.text(), taking.customerId());
+      var shelf = new QuarantineStore.Shelf(importId, name, header.text(), taking.customerId());
       var intake =
           new FileIntake<>(
               format,

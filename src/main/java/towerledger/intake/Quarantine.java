@@ -81,9 +81,7 @@ public class Quarantine {
   /** A row, if this viewer may see it. */
   @Transactional(readOnly = true)
   public Optional<QuarantinedRow> find(Viewer viewer, long id) {
-    return jdbc.sql(
-            COLUMNS
-                + " AND id = :id")
+    return jdbc.sql(COLUMNS + " AND id = :id")
         .param("customer", viewer.customerId())
         .param("id", id)
         .query(Quarantine::row)
@@ -125,8 +123,7 @@ public class Quarantine {
 
   private static void requireOneRow(String text) {
     try (var records =
-        new CsvRecords(
-            new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)), ',')) {
+        new CsvRecords(new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)), ',')) {
       records.next();
       CsvRecord first = records.next();
       if (first == null || records.next() != null) {

@@ -6,9 +6,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
-/**
- * Which systems depend on a thing that sites share: a weather station, a site's service meter.
- */
+/** Which systems depend on a thing that sites share: a weather station, a site's service meter. */
 @Component
 @Transactional(readOnly = true)
 public class Dependents {

@@ -95,8 +95,7 @@ class ImportHttpIT {
                 .with(office))
         .andExpect(status().isUnprocessableContent())
         .andExpect(header().string("Content-Type", "application/problem+json"))
-        .andExpect(
-            jsonPath("$.detail").value(org.hamcrest.Matchers.containsString("'colour'")));
+        .andExpect(jsonPath("$.detail").value(org.hamcrest.Matchers.containsString("'colour'")));
     mvc.perform(
             post(IMPORTS + "?file=register_readings")
                 .contentType("text/csv")

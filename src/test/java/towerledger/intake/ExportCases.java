@@ -65,11 +65,11 @@ class ExportCases {
     ImportReceipt receipt = take(zip);
 
     assertThat(receipt.files())
-        .allSatisfy(
-            file -> assertThat(file.unchanged()).as("%s", file).isEqualTo(file.rows()));
+        .allSatisfy(file -> assertThat(file.unchanged()).as("%s", file).isEqualTo(file.rows()));
     var before = files(zip);
     assertThat(before).containsKey("ledger_revisions.csv");
-    assertThat(before.get("register_readings.csv")).contains("EXP-MU,2025-03-01,100.25,actual,'=1+1");
+    assertThat(before.get("register_readings.csv"))
+        .contains("EXP-MU,2025-03-01,100.25,actual,'=1+1");
     assertThat(before.get("visits.csv")).contains("\"'-two, and\n\"\"more\"\"\"");
     assertThat(files(exported())).isEqualTo(before);
   }

@@ -40,8 +40,7 @@ class ImportCases {
   private static void assertCounts(
       FileReceipt receipt, long added, long changed, long unchanged, long quarantined) {
     assertThat(
-            List.of(
-                receipt.added(), receipt.changed(), receipt.unchanged(), receipt.quarantined()))
+            List.of(receipt.added(), receipt.changed(), receipt.unchanged(), receipt.quarantined()))
         .as("%s", receipt)
         .isEqualTo(List.of(added, changed, unchanged, quarantined));
   }
@@ -65,8 +64,7 @@ class ImportCases {
       ImportReceipt second = importer.take(upload, ImportRequest.startUp("demo"));
 
       assertThat(second.files()).filteredOn(file -> file.rows() > 0).hasSize(17);
-      assertThat(second.files())
-          .allSatisfy(file -> assertCounts(file, 0, 0, file.rows(), 0));
+      assertThat(second.files()).allSatisfy(file -> assertCounts(file, 0, 0, file.rows(), 0));
       assertThat(second.reconciliation().status()).isEqualTo("done");
     }
   }
@@ -112,8 +110,7 @@ class ImportCases {
     String header = "meter,read_at,register\n";
     take("register_readings.csv", header + "COR-MU,2025-03-01T08:00,100\n");
 
-    FileReceipt corrected =
-        take("register_readings.csv", header + "COR-MU,2025-03-01T08:00,105\n");
+    FileReceipt corrected = take("register_readings.csv", header + "COR-MU,2025-03-01T08:00,105\n");
     FileReceipt again = take("register_readings.csv", header + "COR-MU,2025-03-01T08:00,105.0\n");
 
     assertCounts(corrected, 0, 1, 0, 0);
@@ -259,8 +256,7 @@ class ImportCases {
 
   @Test
   void refusesBothTwinsOfAUnitAndAMissingRequiredColumn() {
-    assertThatThrownBy(
-            () -> take("pressure_readings.csv", "system,supply_psi,supply_kpa\nX,1,2\n"))
+    assertThatThrownBy(() -> take("pressure_readings.csv", "system,supply_psi,supply_kpa\nX,1,2\n"))
         .isInstanceOf(UploadRefused.class)
         .hasMessageContaining("not both")
         .hasMessageContaining("column 'taken_at' is missing");
@@ -271,8 +267,7 @@ class ImportCases {
     take(Uploads.book("MOV"));
     take(Uploads.book("MOW"));
 
-    FileReceipt receipt =
-        take("meters.csv", "meter,system,role,unit\nMOV-MU,MOW-T1,makeup,gal\n");
+    FileReceipt receipt = take("meters.csv", "meter,system,role,unit\nMOV-MU,MOW-T1,makeup,gal\n");
 
     assertCounts(receipt, 0, 0, 0, 1);
     assertThat(receipt.reasons().get(0)).contains("may not move");
@@ -311,7 +306,8 @@ class ImportCases {
             .listOfRows();
     assertThat(waiting).hasSize(9);
     assertThat(waiting.get(3).get("reason").toString()).contains("meter 'NOBODY' is not known");
-    assertThat(waiting.get(8).get("raw").toString()).isEqualTo("BAD-MU,2025-03-05,5,,\"never closed");
+    assertThat(waiting.get(8).get("raw").toString())
+        .isEqualTo("BAD-MU,2025-03-05,5,,\"never closed");
   }
 
   @Test
@@ -334,8 +330,7 @@ class ImportCases {
   void readsTheEncodingsOfSpreadsheets() throws IOException {
     take(Uploads.book("ENC"));
     String text = "meter,read_at,register,note\r\nENC-MU,2025-03-0%d,%d,crème\r\n";
-    byte[] bom =
-        ("\uFEFF" + text.formatted(1, 1)).getBytes(StandardCharsets.UTF_8);
+    byte[] bom = ("\uFEFF" + text.formatted(1, 1)).getBytes(StandardCharsets.UTF_8);
     byte[] utf16 = ("\uFEFF" + text.formatted(2, 2)).getBytes(StandardCharsets.UTF_16LE);
     byte[] latin1 = text.formatted(3, 3).getBytes(StandardCharsets.ISO_8859_1);
     byte[] bare16 = text.formatted(4, 4).getBytes(StandardCharsets.UTF_16LE);

@@ -49,8 +49,7 @@ class ImportSpeedDrillIT {
       try (var connection = DriverManager.getConnection(url)) {
         assertThat(count(connection)).isEqualTo(ROWS);
         writeTableFile(connection);
-        execute(
-            connection, "CREATE TABLE copy_target (LIKE meter_interval_volume INCLUDING ALL)");
+        execute(connection, "CREATE TABLE copy_target (LIKE meter_interval_volume INCLUDING ALL)");
         double byCopy = psql(url);
         tell("PostgreSQL, psql \\copy", bySystem, byCopy, process);
       }

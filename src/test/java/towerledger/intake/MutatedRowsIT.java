@@ -28,7 +28,8 @@ class MutatedRowsIT {
 
   static {
     FILES.put(
-        "customers", row("customer,name,contact_name,report_emails,currency", "MUTC%d,N,C,a@b.example,USD"));
+        "customers",
+        row("customer,name,contact_name,report_emails,currency", "MUTC%d,N,C,a@b.example,USD"));
     FILES.put(
         "sites",
         row(
@@ -46,7 +47,9 @@ class MutatedRowsIT {
             "MUTT%d,MUT-S,Tower,,2,300,95,85,78,variable-speed,2019-05-01,4.5"));
     FILES.put(
         "settings",
-        row("system,effective_from,setting,value,reason", "MUT-T1,2024-01-01,target_cycles,%d.5,agreed"));
+        row(
+            "system,effective_from,setting,value,reason",
+            "MUT-T1,2024-01-01,target_cycles,%d.5,agreed"));
     FILES.put(
         "meters",
         row(
@@ -59,13 +62,19 @@ class MutatedRowsIT {
             "MUTR%d,water,2024-01-01,kgal,1,2.5,,none"));
     FILES.put(
         "rate_charges",
-        row("schedule,effective_from,charge,meter_size_in,amount", "MUTR%d,2024-01-01,Service,2,31.5"));
+        row(
+            "schedule,effective_from,charge,meter_size_in,amount",
+            "MUTR%d,2024-01-01,Service,2,31.5"));
     FILES.put(
         "rate_blocks",
-        row("schedule,effective_from,first_month,last_month,from_units,rate", "MUTR%d,2024-01-01,,,0,4.5"));
+        row(
+            "schedule,effective_from,first_month,last_month,from_units,rate",
+            "MUTR%d,2024-01-01,,,0,4.5"));
     FILES.put(
         "utility_bills",
-        row("site,service,from,to,units,amount,estimated", "MUT-S,water,2024-%m-01,2024-%m-28,%d,99.5,false"));
+        row(
+            "site,service,from,to,units,amount,estimated",
+            "MUT-S,water,2024-%m-01,2024-%m-28,%d,99.5,false"));
     FILES.put(
         "weather_hours",
         row("station,hour_start,dry_bulb_f,wet_bulb_f,pressure_inhg", "MUT-W,%h,80.5,70.1,29.5"));
@@ -74,13 +83,17 @@ class MutatedRowsIT {
     FILES.put("interval_volumes", row("meter,start,minutes,volume_gal", "MUT-MU,%h,60,%d.5"));
     FILES.put(
         "water_samples",
-        row("system,taken_at,makeup_conductivity_us_cm,basin_conductivity_us_cm", "MUT-T1,%h,400,1600"));
+        row(
+            "system,taken_at,makeup_conductivity_us_cm,basin_conductivity_us_cm",
+            "MUT-T1,%h,400,1600"));
     FILES.put(
         "pressure_readings", row("system,taken_at,supply_psi,valve_inlet_psi", "MUT-T1,%h,70,60"));
     FILES.put("heat_loads", row("system,start,end,heat_rejected_mmbtu", "MUT-T1,%h,%i,12.5"));
     FILES.put(
         "visits",
-        row("system,visited_at,events,drained_gal,observation", "MUT-T1,%h,basin-drained,500,calm"));
+        row(
+            "system,visited_at,events,drained_gal,observation",
+            "MUT-T1,%h,basin-drained,500,calm"));
   }
 
   private static String[] row(String header, String row) {

@@ -99,8 +99,7 @@ class SitesFile implements FileFormat<SitesFile.SiteRow> {
         .map(
             row ->
                 RowFate.of(
-                    sites.putSite(
-                        taking.actor(), row.code, customerId(row.customer), row.details)))
+                    sites.putSite(taking.actor(), row.code, customerId(row.customer), row.details)))
         .toList();
   }
 

@@ -29,7 +29,9 @@ class CsvRecordsTest {
   @Test
   void cutsLikeTheLibraryWhateverTheTextHolds() throws IOException {
     var random = new Random(20260101);
-    String[] pieces = {"a", "bc", "", " ", "\"x\"", "\"a,b\"", "\"a\nb\"", "\"a\"\"b\"", "é", "1.5"};
+    String[] pieces = {
+      "a", "bc", "", " ", "\"x\"", "\"a,b\"", "\"a\nb\"", "\"a\"\"b\"", "é", "1.5"
+    };
     for (int round = 0; round < 3_000; round++) {
       var text = new StringBuilder();
       int rows = 1 + random.nextInt(5);

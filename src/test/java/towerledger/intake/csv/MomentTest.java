@@ -73,8 +73,7 @@ class MomentTest {
     var random = new Random(7);
     for (int i = 0; i < 20_000; i++) {
       var offset = ZoneOffset.ofTotalSeconds((random.nextInt(37) - 18) * 1800);
-      var time =
-          Instant.ofEpochSecond(random.nextInt(Integer.MAX_VALUE)).atOffset(offset);
+      var time = Instant.ofEpochSecond(random.nextInt(Integer.MAX_VALUE)).atOffset(offset);
       String cell = time.toString();
 
       assertThat(parse(cell).instant())

@@ -9,7 +9,21 @@ class SpreadsheetGuardTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"=1+1", "+x", "-x", "@SUM(A1)", "\tx", "\rx", "'=1", "''", "'", "'Twas", "x", "é=", "a'b"})
+      strings = {
+        "=1+1",
+        "+x",
+        "-x",
+        "@SUM(A1)",
+        "\tx",
+        "\rx",
+        "'=1",
+        "''",
+        "'",
+        "'Twas",
+        "x",
+        "é=",
+        "a'b"
+      })
   void undoesWhatItDidAndLeavesNoFormula(String text) {
     String guarded = SpreadsheetGuard.apply(text);
 
