@@ -22,6 +22,8 @@ import org.springframework.web.bind.annotation.RequestPart;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.multipart.MultipartFile;
 import towerledger.account.Actor;
+import towerledger.account.OpenTo;
+import towerledger.account.Role;
 import towerledger.account.Viewer;
 import towerledger.intake.ImportReceipt;
 import towerledger.intake.ImportRequest;
@@ -34,6 +36,9 @@ import towerledger.intake.UploadRefused;
  * grow with it and a half upload is never taken.
  */
 @RestController
+@OpenTo(
+    value = {Role.OFFICE, Role.TECHNICIAN, Role.CUSTOMER},
+    need = OpenTo.Need.ENTER)
 class ImportController {
 
   private static final String PATH = "/api/v1/imports";

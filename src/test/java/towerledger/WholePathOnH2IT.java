@@ -1,0 +1,4 @@
+package towerledger;
+
+@ApplicationOnH2
+class WholePathOnH2IT extends WholePathCases {}

@@ -1,0 +1,4 @@
+package towerledger;
+
+@ApplicationOnPostgres
+class WholePathOnPostgresIT extends WholePathCases {}
