@@ -71,7 +71,12 @@ class ExportCases {
     assertThat(before.get("register_readings.csv"))
         .contains("EXP-MU,2025-03-01,100.25,actual,'=1+1");
     assertThat(before.get("visits.csv")).contains("\"'-two, and\n\"\"more\"\"\"");
-    assertThat(files(exported())).isEqualTo(before);
+    // Revisions are appended by a job of their own, which may be at work on what was imported
+    // before.
+    var after = files(exported());
+    assertThat(after.keySet()).isEqualTo(before.keySet());
+    assertThat(before.keySet().stream().filter(name -> !name.equals("ledger_revisions.csv")))
+        .allSatisfy(name -> assertThat(after.get(name)).as(name).isEqualTo(before.get(name)));
   }
 
   @Test
