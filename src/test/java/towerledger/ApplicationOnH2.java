@@ -29,5 +29,5 @@ import org.springframework.test.context.ContextConfiguration;
 @SpringBootTest(classes = TowerLedgerApplication.class, webEnvironment = WebEnvironment.RANDOM_PORT)
 @ContextConfiguration(initializers = FreshDatabase.OnH2.class)
 @AutoConfigureMockMvc
-@Import(SignedIn.class)
+@Import({SignedIn.class, RatesForPages.class})
 public @interface ApplicationOnH2 {}

@@ -82,6 +82,7 @@ class RatesController {
             schedule.code(),
             schedule.name(),
             "rates.service." + schedule.service().code(),
+            new ScheduleText(words, text).says(schedule, today),
             new ScheduleText(words, text).versions(schedule, today),
             billed.stream()
                 .map(system -> new RatesView.Billed(system.code(), system.details().name()))

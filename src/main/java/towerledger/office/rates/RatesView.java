@@ -30,6 +30,7 @@ final class RatesView {
    * @param code its code
    * @param name its name
    * @param service key of the service's name
+   * @param says since when it holds
    * @param versions newest first
    * @param billed systems billed on it, as links
    * @param tryOut the form to try a bill
@@ -38,6 +39,7 @@ final class RatesView {
       String code,
       String name,
       String service,
+      String says,
       List<Version> versions,
       List<Billed> billed,
       TryOut tryOut) {}

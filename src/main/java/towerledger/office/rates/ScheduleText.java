@@ -21,6 +21,26 @@ import towerledger.tariff.SewerRule;
 /** Says the rates of a schedule in words and tables. */
 record ScheduleText(Words words, FigureText text) {
 
+  /** Since when the schedule holds, in a sentence. */
+  String says(RateSchedule schedule, LocalDate today) {
+    RateVersion first = schedule.versions().get(0);
+    return schedule
+        .findVersion(today)
+        .map(
+            version ->
+                words.of(
+                    "rates.says",
+                    schedule.name(),
+                    FigureText.unitName(version.billingUnit()),
+                    text.day(version.effectiveFrom())))
+        .orElseGet(
+            () ->
+                words.of(
+                    "rates.says.not-yet",
+                    schedule.name(),
+                    FigureText.unitName(first.billingUnit())));
+  }
+
   List<RatesView.Version> versions(RateSchedule schedule, LocalDate today) {
     List<RatesView.Version> said = new ArrayList<>();
     List<RateVersion> versions = schedule.versions();
@@ -101,9 +121,7 @@ record ScheduleText(Words words, FigureText text) {
     return new FigureTable(
         List.of(words.of("rates.charge"), words.of("rates.meter"), words.of("rates.per-bill")),
         version.charges().stream()
-            .map(
-                charge ->
-                    List.of(charge.name(), meter(charge.meterSize()), amount(charge.amount())))
+            .map(charge -> List.of(charge.name(), meter(charge.meterSize()), rate(charge.amount())))
             .toList());
   }
 

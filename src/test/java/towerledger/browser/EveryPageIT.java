@@ -1,0 +1,148 @@
+package towerledger.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.YearMonth;
+import java.util.List;
+import java.util.stream.Stream;
+import org.assertj.core.api.SoftAssertions;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.web.server.LocalServerPort;
+import org.springframework.context.ApplicationContext;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Controller;
+import org.springframework.util.AntPathMatcher;
+import org.springframework.web.bind.annotation.RequestMethod;
+import org.springframework.web.bind.annotation.RestController;
+import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandlerMapping;
+import towerledger.ApplicationOnH2;
+import towerledger.RatesForPages;
+import towerledger.SignedIn;
+import towerledger.ledger.InventedPortfolio;
+
+/**
+ * Every page on a phone (360 px) and on a desk (1440 px), light and dark: nothing reaches out of
+ * the window, and axe-core finds nothing against WCAG 2.2 AA.
+ */
+@ApplicationOnH2
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class EveryPageIT {
+
+  private static final YearMonth LAST = YearMonth.of(2026, 10);
+
+  /** One address of every page; the test below says when one is missing. */
+  static final List<String> PAGES =
+      List.of(
+          "/?month=2026-10&search=browser",
+          "/?month=2026-10&search=nothing-like-it",
+          "/systems/BROWSER-T1?month=2026-10",
+          "/systems/BROWSER-T1/working/2026-10",
+          "/guide",
+          "/password",
+          "/rates",
+          "/rates/BROWSER-W?from=2026-09-01&to=2026-10-01&amount=120&unit=ccf&meter=2",
+          "/rates/BROWSER-W?from=&to=2026-10-01&amount=x&unit=ccf&meter=wide",
+          "/calculators",
+          "/calculators/evaporation?heat=500&water=1500&dry-bulb=85&wet-bulb=70&set-point=80",
+          "/calculators/cycles?evaporation=12&makeup-conductivity=320&basin-conductivity=1100&target-cycles=5",
+          "/calculators/valve?valve-coefficient=x&pressure=",
+          "/calculators/hole?bore=0.125&pressure=60",
+          "/nothing/here");
+
+  @Autowired ApplicationContext context;
+  @Autowired SignedIn signedIn;
+  @Autowired JdbcClient jdbc;
+  @Autowired RatesForPages rates;
+  @LocalServerPort int port;
+
+  private Browser browser;
+
+  @BeforeAll
+  void openTheBook() {
+    browser = Browser.start(port);
+    new InventedPortfolio(context, "BROWSER-").write(8, LAST.minusMonths(12), LAST);
+    rates.keep("BROWSER-W");
+    browser.signIn(signedIn.adminEmail(), signedIn.adminPassword());
+  }
+
+  @AfterAll
+  void closeTheBook() {
+    if (browser != null) {
+      browser.close();
+    }
+  }
+
+  static Stream<String> pages() {
+    return PAGES.stream();
+  }
+
+  @ParameterizedTest
+  @MethodSource("pages")
+  void fitsEveryWindowAndBarsNobody(String page) {
+    SoftAssertions found = new SoftAssertions();
+    for (int width : new int[] {360, 1440}) {
+      for (String theme : List.of("light", "dark")) {
+        browser.width(width);
+        browser.theme(theme);
+        browser.open(page);
+        found.assertThat(browser.reachingOut()).as("%s at %d px", page, width).isEmpty();
+        if (width == 360 || theme.equals("dark")) {
+          found.assertThat(browser.barriers()).as("%s, %s, %d px", page, theme, width).isEmpty();
+        }
+        browser.picture(page.replaceAll("[^a-zA-Z0-9]+", "-") + "-" + width + "-" + theme);
+      }
+    }
+    found.assertAll();
+  }
+
+  @Test
+  void looksAtTheSignInPageToo() {
+    try (Browser stranger = Browser.start(port)) {
+      for (String theme : List.of("light", "dark")) {
+        stranger.width(360);
+        stranger.theme(theme);
+        stranger.open("/sign-in?wrong");
+        assertThat(stranger.reachingOut()).isEmpty();
+        assertThat(stranger.barriers()).isEmpty();
+        assertThat(stranger.errors()).isEmpty();
+      }
+    }
+  }
+
+  @Test
+  void leavesNoPageOut() {
+    AntPathMatcher paths = new AntPathMatcher();
+    List<String> forgotten =
+        context
+            .getBean("requestMappingHandlerMapping", RequestMappingHandlerMapping.class)
+            .getHandlerMethods()
+            .entrySet()
+            .stream()
+            .filter(
+                entry ->
+                    entry.getValue().getBeanType().getName().startsWith("towerledger.")
+                        && entry.getValue().getBeanType().isAnnotationPresent(Controller.class)
+                        && !entry.getValue().getBeanType().isAnnotationPresent(RestController.class)
+                        && entry
+                            .getKey()
+                            .getMethodsCondition()
+                            .getMethods()
+                            .contains(RequestMethod.GET))
+            .flatMap(entry -> entry.getKey().getPatternValues().stream())
+            .filter(pattern -> !pattern.endsWith(".css") && !pattern.equals("/sign-in"))
+            .filter(
+                pattern ->
+                    PAGES.stream()
+                        .map(page -> page.replaceFirst("\\?.*", ""))
+                        .noneMatch(page -> paths.match(pattern, page)))
+            .toList();
+
+    assertThat(forgotten).as("pages nobody looks at").isEmpty();
+  }
+}

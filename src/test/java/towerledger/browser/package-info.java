@@ -1,0 +1,2 @@
+/** The pages in a real browser. */
+package towerledger.browser;
