@@ -34,6 +34,8 @@ import towerledger.ledger.InventedPortfolio;
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class EveryPageIT {
 
+  private static final int PHONE = 360;
+  private static final int DESK = 1440;
   private static final YearMonth LAST = YearMonth.of(2026, 10);
 
   /** One address of every page; the test below says when one is missing. */
@@ -86,18 +88,19 @@ class EveryPageIT {
   @MethodSource("pages")
   void fitsEveryWindowAndBarsNobody(String page) {
     SoftAssertions found = new SoftAssertions();
-    for (int width : new int[] {360, 1440}) {
+    browser.width(PHONE);
+    browser.theme("light");
+    browser.open(page);
+    found.assertThat(browser.barriers()).as("%s on a phone, light", page).isEmpty();
+    for (int width : new int[] {PHONE, DESK}) {
+      browser.width(width);
       for (String theme : List.of("light", "dark")) {
-        browser.width(width);
         browser.theme(theme);
-        browser.open(page);
-        found.assertThat(browser.reachingOut()).as("%s at %d px", page, width).isEmpty();
-        if (width == 360 || theme.equals("dark")) {
-          found.assertThat(browser.barriers()).as("%s, %s, %d px", page, theme, width).isEmpty();
-        }
+        found.assertThat(browser.reachingOut()).as("%s, %s, %d px", page, theme, width).isEmpty();
         browser.picture(page.replaceAll("[^a-zA-Z0-9]+", "-") + "-" + width + "-" + theme);
       }
     }
+    found.assertThat(browser.barriers()).as("%s on a desk, dark", page).isEmpty();
     found.assertAll();
   }
 
@@ -113,6 +116,23 @@ class EveryPageIT {
         assertThat(stranger.errors()).isEmpty();
       }
     }
+  }
+
+  /** A check that cannot fail is none: a picture without words and a wide box are both found. */
+  @Test
+  void noticesWhatIsWrong() {
+    browser.width(PHONE);
+    browser.open("/guide");
+    browser.run(
+        """
+        const box = document.createElement('div');
+        box.style.width = '500px';
+        box.append(document.createElement('img'), 'wide');
+        document.querySelector('main').append(box);
+        """);
+
+    assertThat(browser.barriers()).singleElement().asString().startsWith("image-alt");
+    assertThat(browser.reachingOut()).isNotEmpty();
   }
 
   @Test
