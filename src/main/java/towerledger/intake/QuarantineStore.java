@@ -3,11 +3,17 @@ package towerledger.intake;
 import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Deque;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -19,11 +25,15 @@ import org.springframework.transaction.annotation.Transactional;
 @Component
 class QuarantineStore {
 
+  private static final int DIGESTS_A_QUERY = 500;
+
   private final JdbcClient jdbc;
+  private final JdbcTemplate batch;
   private final Clock clock;
 
-  QuarantineStore(JdbcClient jdbc, Clock clock) {
+  QuarantineStore(JdbcClient jdbc, JdbcTemplate batch, Clock clock) {
     this.jdbc = jdbc;
+    this.batch = batch;
     this.clock = clock;
   }
 
@@ -31,71 +41,82 @@ class QuarantineStore {
   record Shelf(String importId, String file, String header, @Nullable Long customerId) {}
 
   /**
-   * Keeps a row, unless it was settled before.
-   *
-   * @return whether it waits now; false if somebody mended or dropped the same row before
-   */
-  private boolean hold(Shelf shelf, Quarantined row, String hash, boolean mayBeThere) {
-    if (mayBeThere) {
-      int adopted =
-          jdbc.sql(
-                  """
-                  UPDATE intake_quarantine SET import_id = :import, line = :line, reason = :reason
-                  WHERE id = (SELECT MIN(id) FROM intake_quarantine
-                              WHERE file = :file AND raw_hash = :hash AND status = 'waiting'
-                                AND import_id <> :import)""")
-              .param("import", shelf.importId)
-              .param("line", row.line())
-              .param("reason", row.reason())
-              .param("file", shelf.file)
-              .param("hash", hash)
-              .update();
-      if (adopted > 0) {
-        return true;
-      }
-      if (isSettled(shelf, hash)) {
-        return false;
-      }
-    }
-    jdbc.sql(
-            """
-            INSERT INTO intake_quarantine
-              (import_id, file, line, header, raw, raw_hash, reason, customer_id, created_at)
-            VALUES (:import, :file, :line, :header, :raw, :hash, :reason, :customer, :at)""")
-        .param("import", shelf.importId)
-        .param("file", shelf.file)
-        .param("line", row.line())
-        .param("header", shelf.header)
-        .param("raw", row.raw())
-        .param("hash", hash)
-        .param("reason", row.reason())
-        .param("customer", shelf.customerId)
-        .param("at", now())
-        .update();
-    return true;
-  }
-
-  private boolean isSettled(Shelf shelf, String hash) {
-    return jdbc.sql(
-                """
-                SELECT COUNT(*) FROM intake_quarantine
-                WHERE file = :file AND raw_hash = :hash AND status <> 'waiting'""")
-            .param("file", shelf.file)
-            .param("hash", hash)
-            .query(Long.class)
-            .single()
-        > 0;
-  }
-
-  /**
    * Keeps rows together.
    *
+   * @param fileIsKnown whether any row of the file was ever quarantined
    * @return for each, whether it waits; false if the same row was mended or dropped before
    */
   @Transactional
   public List<Boolean> hold(
       Shelf shelf, List<Quarantined> rows, RowHash hashes, boolean fileIsKnown) {
-    return rows.stream().map(row -> hold(shelf, row, hashes.of(row.raw()), fileIsKnown)).toList();
+    List<String> digests = rows.stream().map(row -> hashes.of(row.raw())).toList();
+    Known known = fileIsKnown ? known(shelf, digests) : new Known(new HashMap<>(), new HashSet<>());
+    List<Object[]> fresh = new ArrayList<>();
+    List<Object[]> adopted = new ArrayList<>();
+    List<Boolean> held = new ArrayList<>();
+    for (int i = 0; i < rows.size(); i++) {
+      Quarantined row = rows.get(i);
+      String digest = digests.get(i);
+      Deque<Long> waiting = known.waiting.get(digest);
+      Long earlier = waiting == null ? null : waiting.poll();
+      boolean waits = earlier != null || !known.settled.contains(digest);
+      if (earlier != null) {
+        adopted.add(new Object[] {shelf.importId, row.line(), row.reason(), earlier});
+      } else if (waits) {
+        fresh.add(
+            new @Nullable Object[] {
+              shelf.importId,
+              shelf.file,
+              row.line(),
+              shelf.header,
+              row.raw(),
+              digest,
+              row.reason(),
+              shelf.customerId,
+              now()
+            });
+      }
+      held.add(waits);
+    }
+    batch.batchUpdate(
+        "UPDATE intake_quarantine SET import_id = ?, line = ?, reason = ? WHERE id = ?", adopted);
+    batch.batchUpdate(
+        """
+        INSERT INTO intake_quarantine
+          (import_id, file, line, header, raw, raw_hash, reason, customer_id, created_at)
+        VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)""",
+        fresh);
+    return held;
+  }
+
+  /** What is already there of some rows: those that wait from other imports, and the settled. */
+  private record Known(Map<String, Deque<Long>> waiting, Set<String> settled) {}
+
+  private Known known(Shelf shelf, List<String> digests) {
+    var known = new Known(new HashMap<>(), new HashSet<>());
+    List<String> distinct = digests.stream().distinct().toList();
+    for (int from = 0; from < distinct.size(); from += DIGESTS_A_QUERY) {
+      jdbc.sql(
+              """
+              SELECT id, raw_hash, status, import_id FROM intake_quarantine
+              WHERE file = :file AND raw_hash IN (:digests) ORDER BY id""")
+          .param("file", shelf.file)
+          .param(
+              "digests", distinct.subList(from, Math.min(distinct.size(), from + DIGESTS_A_QUERY)))
+          .query(
+              row -> {
+                String digest = row.getString("raw_hash");
+                if (!row.getString("status").equals("waiting")) {
+                  known.settled.add(digest);
+                } else if (!row.getString("import_id").equals(shelf.importId)) {
+                  known
+                      .waiting
+                      .computeIfAbsent(digest, key -> new ArrayDeque<>())
+                      .add(row.getLong("id"));
+                }
+              });
+    }
+    return known;
   }
 
   /** Whether any row of the file was ever quarantined. */

@@ -9,7 +9,6 @@ import java.time.YearMonth;
 import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.List;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.event.EventListener;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -26,6 +25,11 @@ import towerledger.site.FactsChanged;
 @Component
 class StaleSystems {
 
+  /** Rows of {@code ledger_turn}. */
+  private static final int SLOTS = 256;
+
+  private static final int SITES_TRIED = 64;
+
   private final JdbcClient jdbc;
   private final Clock clock;
 
@@ -37,12 +41,13 @@ class StaleSystems {
   /**
    * A system with months to reckon.
    *
+   * @param id identity of the mark
    * @param systemId the system
    * @param siteId its site
    * @param first first month touched; null when there is no first
    * @param reason why
    */
-  record Stale(long systemId, long siteId, @Nullable YearMonth first, String reason) {}
+  record Stale(long id, long systemId, long siteId, @Nullable YearMonth first, String reason) {}
 
   @EventListener
   @Transactional(propagation = Propagation.REQUIRED)
@@ -52,65 +57,62 @@ class StaleSystems {
     }
   }
 
-  /** Marks months of a system; widens a mark that is there already. */
+  /** Marks months of a system. */
   void mark(long systemId, @Nullable YearMonth first, @Nullable YearMonth last, String reason) {
-    int widened =
-        jdbc.sql(
-                """
-                UPDATE ledger_stale SET
-                  first_month = CASE WHEN first_month IS NULL OR CAST(:first AS DATE) IS NULL
-                    THEN NULL ELSE LEAST(first_month, CAST(:first AS DATE)) END,
-                  last_month = CASE WHEN last_month IS NULL OR CAST(:last AS DATE) IS NULL
-                    THEN NULL ELSE GREATEST(last_month, CAST(:last AS DATE)) END,
-                  reason = :reason
-                WHERE system_id = :system""")
-            .param("first", day(first))
-            .param("last", day(last))
-            .param("reason", shortened(reason))
-            .param("system", systemId)
-            .update();
-    if (widened == 0) {
-      jdbc.sql(
-              """
-              INSERT INTO ledger_stale (system_id, site_id, first_month, last_month, reason,
-                marked_at)
-              SELECT id, site_id, CAST(:first AS DATE), CAST(:last AS DATE), :reason, :at
-              FROM site_system WHERE id = :system""")
-          .param("first", day(first))
-          .param("last", day(last))
-          .param("reason", shortened(reason))
-          .param("at", OffsetDateTime.ofInstant(clock.instant(), ZoneOffset.UTC))
-          .param("system", systemId)
-          .update();
-    }
+    jdbc.sql(
+            """
+            INSERT INTO ledger_stale (system_id, site_id, first_month, last_month, reason,
+              marked_at)
+            SELECT id, site_id, CAST(:first AS DATE), CAST(:last AS DATE), :reason, :at
+            FROM site_system WHERE id = :system""")
+        .param("first", day(first))
+        .param("last", day(last))
+        .param("reason", shortened(reason))
+        .param("at", OffsetDateTime.ofInstant(clock.instant(), ZoneOffset.UTC))
+        .param("system", systemId)
+        .update();
   }
 
   /**
-   * Takes one site's marks for this transaction; another node skips them until it ends.
+   * Takes one site for this transaction; other nodes leave it alone until it ends.
    *
    * @param except sites to leave alone
-   * @return the marks, empty when nothing waits or others are at it
+   * @return the site's marks, empty when nothing waits or others are at it
    */
   List<Stale> claimSite(Collection<Long> except) {
-    List<Long> site =
+    List<Long> waiting =
         jdbc.sql(
                 """
                 SELECT site_id FROM ledger_stale WHERE site_id NOT IN (:except)
-                ORDER BY marked_at, system_id LIMIT 1
-                FOR UPDATE SKIP LOCKED""")
+                GROUP BY site_id ORDER BY MIN(id) LIMIT :most""")
             .param("except", none(except))
+            .param("most", SITES_TRIED)
             .query(Long.class)
             .list();
-    if (site.isEmpty()) {
-      return List.of();
+    for (long site : waiting) {
+      if (takesTurn(site)) {
+        List<Stale> marks =
+            jdbc.sql(
+                    """
+                    SELECT id, system_id, site_id, first_month, reason FROM ledger_stale
+                    WHERE site_id = :site ORDER BY id""")
+                .param("site", site)
+                .query(StaleSystems::stale)
+                .list();
+        if (!marks.isEmpty()) {
+          return marks;
+        }
+      }
     }
-    return jdbc.sql(
-            """
-            SELECT system_id, site_id, first_month, reason FROM ledger_stale
-            WHERE site_id = :site ORDER BY system_id FOR UPDATE SKIP LOCKED""")
-        .param("site", Objects.requireNonNull(site.get(0)))
-        .query(StaleSystems::stale)
-        .list();
+    return List.of();
+  }
+
+  private boolean takesTurn(long site) {
+    return !jdbc.sql("SELECT slot FROM ledger_turn WHERE slot = :slot FOR UPDATE SKIP LOCKED")
+        .param("slot", site % SLOTS)
+        .query(Long.class)
+        .list()
+        .isEmpty();
   }
 
   /** SQL knows no empty list; no site has this identity. */
@@ -120,9 +122,7 @@ class StaleSystems {
 
   void settle(List<Stale> marks) {
     for (Stale mark : marks) {
-      jdbc.sql("DELETE FROM ledger_stale WHERE system_id = :system")
-          .param("system", mark.systemId())
-          .update();
+      jdbc.sql("DELETE FROM ledger_stale WHERE id = :id").param("id", mark.id()).update();
     }
   }
 
@@ -141,6 +141,7 @@ class StaleSystems {
   private static Stale stale(ResultSet row, int number) throws SQLException {
     LocalDate first = row.getObject("first_month", LocalDate.class);
     return new Stale(
+        row.getLong("id"),
         row.getLong("system_id"),
         row.getLong("site_id"),
         first == null ? null : YearMonth.from(first),

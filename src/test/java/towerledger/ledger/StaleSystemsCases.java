@@ -90,20 +90,34 @@ abstract class StaleSystemsCases {
   }
 
   @Test
-  void aMarkWidensAndNeverNarrows() {
+  void aSiteIsReckonedByOneAtATimeAndMarksNeverWaitForIt() {
     long system = sites.getSystem("stale-t").id();
-
     stale.mark(system, YearMonth.of(2026, 5), YearMonth.of(2026, 5), "reading in May");
-    stale.mark(system, YearMonth.of(2026, 2), YearMonth.of(2026, 2), "reading in February");
-    stale.mark(system, YearMonth.of(2026, 9), YearMonth.of(2026, 9), "reading in September");
+
+    transaction.executeWithoutResult(
+        status -> {
+          List<StaleSystems.Stale> mine = stale.claimSite(List.of());
+          assertThat(mine).hasSize(1);
+          elsewhere(
+              () -> {
+                stale.mark(system, YearMonth.of(2026, 2), null, "reading in February");
+                assertThat(claim()).isEmpty();
+              });
+          stale.settle(mine);
+        });
 
     assertThat(claim())
         .singleElement()
         .satisfies(mark -> assertThat(mark.first()).isEqualTo(YearMonth.of(2026, 2)));
+  }
 
-    stale.mark(system, null, null, "tower changed");
-
-    assertThat(claim()).singleElement().satisfies(mark -> assertThat(mark.first()).isNull());
+  private static void elsewhere(Runnable work) {
+    try {
+      java.util.concurrent.CompletableFuture.runAsync(work)
+          .get(20, java.util.concurrent.TimeUnit.SECONDS);
+    } catch (Exception e) {
+      throw new AssertionError("another node could not do its part", e);
+    }
   }
 
   @Test
