@@ -131,10 +131,9 @@ abstract class MutatedRowsCases {
           .as(one.file())
           .isEqualTo(two.quarantined());
     }
-    assertThat(stored("meter_interval_volume", "meter_id", "site_meter", "MUT-MU"))
+    assertThat(stored("meter_interval_volume"))
         .isEqualTo(receipt(first, "interval_volumes").added());
-    assertThat(stored("logsheet_pressure", "system_id", "site_system", "MUT-T1"))
-        .isEqualTo(receipt(first, "pressure_readings").added());
+    assertThat(stored("logsheet_pressure")).isEqualTo(receipt(first, "pressure_readings").added());
   }
 
   private static FileReceipt receipt(ImportReceipt receipt, String file) {
@@ -154,11 +153,11 @@ abstract class MutatedRowsCases {
         .single();
   }
 
-  private long stored(String table, String column, String owner, String code) {
+  /** Rows of the customer, whatever codes spoiled rows gave to new systems and meters. */
+  private long stored(String table) {
     return jdbc.sql(
-            "SELECT COUNT(*) FROM %s t JOIN %s o ON o.id = t.%s WHERE o.code = ?"
-                .formatted(table, owner, column))
-        .param(code)
+            "SELECT COUNT(*) FROM %s t JOIN account_customer c ON c.id = t.customer_id WHERE c.code = 'MUT'"
+                .formatted(table))
         .query(Long.class)
         .single();
   }
