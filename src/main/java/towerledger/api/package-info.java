@@ -15,6 +15,7 @@
       "meter",
       "logsheet",
       "tariff",
+      "tariff :: owrs",
       "drawing",
       "ledger",
       "finding",

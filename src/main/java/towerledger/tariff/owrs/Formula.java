@@ -15,6 +15,7 @@ import java.util.function.Function;
 final class Formula {
 
   private static final int DEEPEST_NESTING = 50;
+  private static final int LONGEST_FORMULA = 2000;
 
   private final Node root;
 
@@ -28,6 +29,11 @@ final class Formula {
    * @throws IllegalArgumentException naming the place where it stops making sense
    */
   static Formula parse(String text) {
+    if (text.length() > LONGEST_FORMULA) {
+      throw new IllegalArgumentException(
+          "a formula has %d characters, more than %d; split it into parts"
+              .formatted(text.length(), LONGEST_FORMULA));
+    }
     Parser parser = new Parser(text);
     Node node = parser.sum(0);
     parser.skipSpace();

@@ -25,6 +25,9 @@ public final class OwrsDocument {
   private static final Pattern MONTH_DAY_YEAR =
       Pattern.compile("(\\d{1,2})[/-](\\d{1,2})[/-](\\d{4})");
 
+  /** The longest published class has a tenth of these parts. */
+  private static final int MOST_PARTS = 500;
+
   private final Map<String, Part> metadata;
   private final Map<String, OwrsClass> classes;
   private final List<String> notes;
@@ -65,7 +68,11 @@ public final class OwrsDocument {
         .entries()
         .forEach(
             (name, part) -> {
-              if (part instanceof Part.Entries entries) {
+              if (part instanceof Part.Entries entries && entries.entries().size() > MOST_PARTS) {
+                notes.add(
+                    "customer class %s has more than %d parts and is not read"
+                        .formatted(name, MOST_PARTS));
+              } else if (part instanceof Part.Entries entries) {
                 classes.put(name, new OwrsClass(name, entries.entries(), unit));
               } else {
                 notes.add(

@@ -1,0 +1,6 @@
+package towerledger.tariff;
+
+import towerledger.ApplicationOnH2;
+
+@ApplicationOnH2
+class SchedulesOnH2IT extends SchedulesCases {}

@@ -1,0 +1,6 @@
+package towerledger.tariff;
+
+import towerledger.ApplicationOnPostgres;
+
+@ApplicationOnPostgres
+class SchedulesOnPostgresIT extends SchedulesCases {}
