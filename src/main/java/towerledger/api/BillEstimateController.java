@@ -21,6 +21,8 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RestController;
 import tools.jackson.databind.JsonNode;
+import towerledger.account.OpenTo;
+import towerledger.account.Role;
 import towerledger.account.Viewer;
 import towerledger.quantity.Volume;
 import towerledger.quantity.VolumeUnit;
@@ -124,6 +126,9 @@ class BillEstimateController {
   record BillAnswer(List<Line> lines, BigDecimal total, String currency, List<String> notes) {}
 
   @PostMapping("/api/v1/estimates/bill")
+  @OpenTo(
+      value = {Role.OFFICE, Role.TECHNICIAN, Role.CUSTOMER},
+      need = OpenTo.Need.LOOK)
   BillAnswer estimate(@RequestBody BillRequest request, Viewer viewer) {
     return refusing(
         () -> answer(request.owrs() == null ? stored(request, viewer) : document(request)));
