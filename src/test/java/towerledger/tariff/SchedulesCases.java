@@ -113,8 +113,7 @@ abstract class SchedulesCases {
         .isEqualTo(Outcome.CHANGED);
     assertThat(bills.put(TEST, site, bill("2025-08-01", "2025-09-01", "90", null)))
         .isEqualTo(Outcome.ADDED);
-    assertThatThrownBy(
-            () -> bills.put(TEST, site, bill("2025-08-15", "2025-09-15", "90", null)))
+    assertThatThrownBy(() -> bills.put(TEST, site, bill("2025-08-15", "2025-09-15", "90", null)))
         .isInstanceOf(TariffException.class)
         .hasMessageContaining("overlaps the one from 2025-08-01 to 2025-09-01");
     assertThat(bills.list(site, JULY, LocalDate.of(2025, 7, 2)))
