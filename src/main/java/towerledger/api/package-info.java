@@ -17,6 +17,7 @@
       "tariff",
       "tariff :: owrs",
       "drawing",
+      "wording",
       "ledger",
       "finding",
       "retrofit",

@@ -16,6 +16,7 @@
       "logsheet",
       "tariff",
       "drawing",
+      "wording",
       "ledger",
       "finding",
       "retrofit",

@@ -9,7 +9,6 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import towerledger.drawing.FigureText;
 import towerledger.page.FigureTable;
-import towerledger.page.Words;
 import towerledger.quantity.Flow;
 import towerledger.quantity.Power;
 import towerledger.quantity.Temperature;
@@ -22,6 +21,7 @@ import towerledger.site.Settings;
 import towerledger.site.Site;
 import towerledger.site.Sites;
 import towerledger.site.Tower;
+import towerledger.wording.Words;
 
 /** Towers, meters and settings of a system as tables. */
 @Component

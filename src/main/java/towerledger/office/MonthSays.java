@@ -17,12 +17,12 @@ import towerledger.ledger.MonthWorking;
 import towerledger.office.SystemView.Beside;
 import towerledger.office.SystemView.Opinion;
 import towerledger.office.SystemView.Part;
-import towerledger.page.BarText;
-import towerledger.page.Cautions;
-import towerledger.page.MoneyText;
-import towerledger.page.VerdictText;
-import towerledger.page.Words;
 import towerledger.quantity.Volume;
+import towerledger.wording.BarText;
+import towerledger.wording.Cautions;
+import towerledger.wording.MoneyText;
+import towerledger.wording.VerdictText;
+import towerledger.wording.Words;
 
 /** Says what one month of one system amounts to. */
 record MonthSays(Words words, FigureText text) {

@@ -19,8 +19,8 @@ import towerledger.drawing.WaterPart;
 import towerledger.ledger.MonthReview;
 import towerledger.page.FigureTable;
 import towerledger.page.Plate;
-import towerledger.page.Words;
 import towerledger.quantity.Money;
+import towerledger.wording.Words;
 
 /**
  * The money above the month review: what was lost by month, running, and by customer, one set a

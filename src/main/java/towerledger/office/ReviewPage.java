@@ -16,13 +16,13 @@ import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.MonthReview;
 import towerledger.ledger.ReviewFilter;
 import towerledger.office.ReviewView.Choice;
-import towerledger.page.BarText;
-import towerledger.page.MoneyText;
-import towerledger.page.VerdictText;
 import towerledger.page.WaterLegend;
-import towerledger.page.Words;
 import towerledger.quantity.Money;
 import towerledger.quantity.Volume;
+import towerledger.wording.BarText;
+import towerledger.wording.MoneyText;
+import towerledger.wording.VerdictText;
+import towerledger.wording.Words;
 
 /** Composes the month review. */
 @Component

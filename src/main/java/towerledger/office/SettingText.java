@@ -2,11 +2,11 @@ package towerledger.office;
 
 import towerledger.account.UnitPreference;
 import towerledger.drawing.FigureText;
-import towerledger.page.Words;
 import towerledger.quantity.Pressure;
 import towerledger.quantity.Temperature;
 import towerledger.quantity.Units;
 import towerledger.site.SettingName;
+import towerledger.wording.Words;
 
 /** Writes the value of a dated setting in the reader's units. */
 final class SettingText {

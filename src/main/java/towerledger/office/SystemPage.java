@@ -14,15 +14,15 @@ import towerledger.drawing.SystemMonths;
 import towerledger.ledger.Ledger;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.MonthWorking;
-import towerledger.page.MoneyText;
 import towerledger.page.Plate;
 import towerledger.page.SystemPlates;
-import towerledger.page.VerdictText;
-import towerledger.page.Words;
 import towerledger.quantity.Volume;
 import towerledger.site.CoolingSystem;
 import towerledger.site.Site;
 import towerledger.site.Sites;
+import towerledger.wording.MoneyText;
+import towerledger.wording.VerdictText;
+import towerledger.wording.Words;
 
 /** Composes the page of one system. */
 @Component

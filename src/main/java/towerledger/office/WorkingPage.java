@@ -17,11 +17,11 @@ import towerledger.ledger.Ledger;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.MonthWorking;
 import towerledger.page.FigureTable;
-import towerledger.page.VerdictText;
-import towerledger.page.Words;
 import towerledger.quantity.Volume;
 import towerledger.site.CoolingSystem;
 import towerledger.site.Sites;
+import towerledger.wording.VerdictText;
+import towerledger.wording.Words;
 
 /** Composes the page that shows the working behind a month. */
 @Component

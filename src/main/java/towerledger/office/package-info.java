@@ -19,6 +19,7 @@
       "logsheet",
       "tariff",
       "drawing",
+      "wording",
       "ledger",
       "finding",
       "retrofit",

@@ -17,6 +17,8 @@ import towerledger.drawing.WaterPart;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.LedgerWater;
 import towerledger.quantity.Volume;
+import towerledger.wording.MoneyText;
+import towerledger.wording.Words;
 
 /** The plates of one system over its months: the same on the office's and the customer's pages. */
 public final class SystemPlates {

@@ -5,6 +5,7 @@ import java.util.List;
 import towerledger.drawing.Medium;
 import towerledger.drawing.Swatch;
 import towerledger.drawing.WaterPart;
+import towerledger.wording.Words;
 
 /** What the parts and marks of water bars mean, the same under every drawing. */
 public final class WaterLegend {

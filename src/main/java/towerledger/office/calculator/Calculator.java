@@ -2,7 +2,7 @@ package towerledger.office.calculator;
 
 import java.util.List;
 import towerledger.drawing.FigureText;
-import towerledger.page.Words;
+import towerledger.wording.Words;
 
 /** A sum that people of the trade do often. */
 interface Calculator {

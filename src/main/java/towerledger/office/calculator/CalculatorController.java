@@ -19,8 +19,8 @@ import towerledger.account.OpenTo;
 import towerledger.account.Role;
 import towerledger.drawing.FigureText;
 import towerledger.page.TypedNumber;
-import towerledger.page.Words;
 import towerledger.quantity.OutOfRangeException;
+import towerledger.wording.Words;
 
 /** The calculators. What was typed stands in the address, so that an answer can be sent on. */
 @OpenTo({Role.OFFICE, Role.TECHNICIAN})

@@ -7,11 +7,11 @@ import org.springframework.stereotype.Component;
 import towerledger.drawing.FigureText;
 import towerledger.office.calculator.Answer.Figure;
 import towerledger.office.calculator.Answer.Step;
-import towerledger.page.Words;
 import towerledger.quantity.Flow;
 import towerledger.quantity.OutOfRangeException;
 import towerledger.quantity.Volume;
 import towerledger.thermal.water.Concentration;
+import towerledger.wording.Words;
 
 /** Cycles from two conductivities, what the basin loses at them, and what the target would need. */
 @Component

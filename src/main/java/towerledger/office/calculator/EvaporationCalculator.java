@@ -6,7 +6,6 @@ import org.springframework.stereotype.Component;
 import towerledger.drawing.FigureText;
 import towerledger.office.calculator.Answer.Figure;
 import towerledger.office.calculator.Answer.Step;
-import towerledger.page.Words;
 import towerledger.psychrometrics.MoistAir;
 import towerledger.psychrometrics.StandardAtmosphere;
 import towerledger.quantity.Flow;
@@ -17,6 +16,7 @@ import towerledger.thermal.DesignPoint;
 import towerledger.thermal.OperatingPoint;
 import towerledger.thermal.TowerDesign;
 import towerledger.thermal.WetTower;
+import towerledger.wording.Words;
 
 /**
  * Evaporation of an open tower at one heat load and weather. The tower behind it is a usual one: at

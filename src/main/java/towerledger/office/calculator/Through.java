@@ -4,8 +4,8 @@ import java.util.List;
 import towerledger.drawing.FigureText;
 import towerledger.office.calculator.Answer.Figure;
 import towerledger.office.calculator.Answer.Step;
-import towerledger.page.Words;
 import towerledger.quantity.Flow;
+import towerledger.wording.Words;
 
 /** Says a flow through something as what it comes to by the hour, day and month. */
 final class Through {

@@ -5,9 +5,9 @@ import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
 import towerledger.drawing.FigureText;
 import towerledger.office.calculator.Answer.Step;
-import towerledger.page.Words;
 import towerledger.quantity.Pressure;
 import towerledger.thermal.water.Discharge;
+import towerledger.wording.Words;
 
 /** What a fill valve lets through when it is wide open. */
 @Component

@@ -17,7 +17,6 @@ import towerledger.office.rates.RatesView.Billed;
 import towerledger.office.rates.RatesView.TryOut;
 import towerledger.page.FigureTable;
 import towerledger.page.TypedNumber;
-import towerledger.page.Words;
 import towerledger.quantity.VolumeUnit;
 import towerledger.tariff.Bill;
 import towerledger.tariff.Billing;
@@ -27,6 +26,7 @@ import towerledger.tariff.RateVersion;
 import towerledger.tariff.SiteUse;
 import towerledger.tariff.TariffException;
 import towerledger.tariff.Usage;
+import towerledger.wording.Words;
 
 /**
  * Tries a bill out on a schedule, from what somebody typed.

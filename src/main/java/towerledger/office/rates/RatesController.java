@@ -16,12 +16,12 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.server.ResponseStatusException;
 import towerledger.account.Customers;
 import towerledger.drawing.FigureText;
-import towerledger.page.Words;
 import towerledger.site.CoolingSystem;
 import towerledger.site.Sites;
 import towerledger.tariff.RateSchedule;
 import towerledger.tariff.RateVersion;
 import towerledger.tariff.Schedules;
+import towerledger.wording.Words;
 
 /** Rate schedules, one by one, with their versions and a bill tried out. */
 @Controller

@@ -9,7 +9,6 @@ import towerledger.drawing.FigureText;
 import towerledger.office.rates.RatesView.Blocks;
 import towerledger.office.rates.RatesView.Fact;
 import towerledger.page.FigureTable;
-import towerledger.page.Words;
 import towerledger.tariff.CreditRule;
 import towerledger.tariff.MeterSize;
 import towerledger.tariff.RateSchedule;
@@ -17,6 +16,7 @@ import towerledger.tariff.RateVersion;
 import towerledger.tariff.Season;
 import towerledger.tariff.Service;
 import towerledger.tariff.SewerRule;
+import towerledger.wording.Words;
 
 /** Says the rates of a schedule in words and tables. */
 record ScheduleText(Words words, FigureText text) {

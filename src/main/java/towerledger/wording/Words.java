@@ -1,4 +1,4 @@
-package towerledger.page;
+package towerledger.wording;
 
 import java.util.Locale;
 import org.springframework.context.MessageSource;

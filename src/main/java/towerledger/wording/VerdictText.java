@@ -1,4 +1,4 @@
-package towerledger.page;
+package towerledger.wording;
 
 import java.util.stream.Collectors;
 import towerledger.balance.Cause;

@@ -1,4 +1,4 @@
-package towerledger.page;
+package towerledger.wording;
 
 import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
