@@ -95,8 +95,11 @@ class SiteReckoning {
     ZoneId zone = site.details().zone();
     Instant now = clock.instant();
     YearMonth gatherFrom = first == null ? BEFORE_ANY_RECORD : first.minusMonths(MONTHS_OF_HISTORY);
-    Span span =
-        Span.of(CalendarMonth.of(gatherFrom, zone).span().startInclusive(), now.plusSeconds(1));
+    Instant gatherStart = CalendarMonth.of(gatherFrom, zone).span().startInclusive();
+    if (first != null && !CalendarMonth.of(first, zone).span().startInclusive().isBefore(now)) {
+      return 0; // a setting or reading dated ahead: its months come with the calendar
+    }
+    Span span = Span.of(gatherStart, now.plusSeconds(1));
     Map<Long, SystemFacts> facts = gatherer.gather(site, systems, span, stations);
     var byMonth = new TreeMap<YearMonth, Map<String, MonthVerdict>>();
     var factsByCode = new HashMap<String, SystemFacts>();

@@ -107,7 +107,8 @@ class StaleSystems {
     return List.of();
   }
 
-  private boolean takesTurn(long site) {
+  /** Takes a site for this transaction, unless another node is at it. */
+  boolean takesTurn(long site) {
     return !jdbc.sql("SELECT slot FROM ledger_turn WHERE slot = :slot FOR UPDATE SKIP LOCKED")
         .param("slot", site % SLOTS)
         .query(Long.class)
@@ -128,6 +129,15 @@ class StaleSystems {
 
   long count() {
     return jdbc.sql("SELECT COUNT(*) FROM ledger_stale").query(Long.class).single();
+  }
+
+  /** Whether a site has marks. */
+  boolean isStale(long site) {
+    return jdbc.sql("SELECT COUNT(*) FROM ledger_stale WHERE site_id = :site")
+            .param("site", site)
+            .query(Long.class)
+            .single()
+        > 0;
   }
 
   /** Marks of other sites than these. */
