@@ -42,6 +42,8 @@ final class FreshDatabase {
                 "fresh database",
                 Map.of(
                     "spring.datasource.url", databaseUrl,
+                    "spring.mail.host", "127.0.0.1",
+                    "spring.mail.port", MailServer.port(),
                     "TOWERLEDGER_ADMIN_EMAIL", ADMIN_EMAIL,
                     "TOWERLEDGER_ADMIN_PASSWORD", ADMIN_PASSWORD)));
   }

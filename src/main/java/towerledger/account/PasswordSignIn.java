@@ -6,7 +6,6 @@ import org.springframework.security.authentication.AuthenticationProvider;
 import org.springframework.security.authentication.BadCredentialsException;
 import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
 import org.springframework.security.core.Authentication;
-import org.springframework.security.web.authentication.WebAuthenticationDetails;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionTemplate;
 
@@ -19,8 +18,12 @@ import org.springframework.transaction.support.TransactionTemplate;
 @Component
 class PasswordSignIn implements AuthenticationProvider {
 
+  private static final int LONGEST_LOGIN = 254;
+
   private final PersonRows people;
   private final Passwords passwords;
+  private final SignInGuard guard;
+  private final Devices devices;
   private final ChangeHistory history;
   private final TransactionTemplate transaction;
   private final Clock clock;
@@ -28,11 +31,15 @@ class PasswordSignIn implements AuthenticationProvider {
   PasswordSignIn(
       PersonRows people,
       Passwords passwords,
+      SignInGuard guard,
+      Devices devices,
       ChangeHistory history,
       TransactionTemplate transaction,
       Clock clock) {
     this.people = people;
     this.passwords = passwords;
+    this.guard = guard;
+    this.devices = devices;
     this.history = history;
     this.transaction = transaction;
     this.clock = clock;
@@ -46,17 +53,34 @@ class PasswordSignIn implements AuthenticationProvider {
   @Override
   public Authentication authenticate(Authentication presented) {
     String password = String.valueOf(presented.getCredentials());
+    if (Passwords.isTooLong(password)) {
+      throw new BadCredentialsException("e-mail or password is wrong");
+    }
+    SignInAttempt attempt =
+        presented.getDetails() instanceof SignInAttempt known
+            ? known
+            : new SignInAttempt("unknown address", null);
     Optional<Person> person =
         EmailAddress.find(presented.getName())
             .flatMap(email -> people.findByEmail(email.value()))
             .filter(Person::enabled);
+    String device = person.map(p -> devices.known(p.id(), attempt.device())).orElse(null);
+    SignInGuard.Pass pass = guard.enter(login(presented.getName()), attempt.address(), device);
     String hash = person.map(Person::passwordHash).orElse(null);
     boolean right =
         hash == null ? passwords.matchesNobody(password) : passwords.matches(password, hash);
     if (!right) {
       throw new BadCredentialsException("e-mail or password is wrong");
     }
-    return signedIn(person.orElseThrow().id(), password, address(presented));
+    pass.cancel();
+    return signedIn(person.orElseThrow().id(), password, attempt.address());
+  }
+
+  /** What guesses are counted under: the address that would be found, whether there is one. */
+  private static String login(String typed) {
+    return EmailAddress.find(typed)
+        .map(EmailAddress::value)
+        .orElseGet(() -> typed.substring(0, Math.min(typed.length(), LONGEST_LOGIN)));
   }
 
   private Authentication signedIn(long personId, String password, String address) {
@@ -78,11 +102,5 @@ class PasswordSignIn implements AuthenticationProvider {
               null);
           return ViewerAuthentication.of(person);
         });
-  }
-
-  private static String address(Authentication presented) {
-    return presented.getDetails() instanceof WebAuthenticationDetails web
-        ? web.getRemoteAddress()
-        : "unknown address";
   }
 }

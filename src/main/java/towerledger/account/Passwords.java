@@ -30,6 +30,9 @@ class Passwords {
   private static final int AT_A_TIME = Math.max(1, Runtime.getRuntime().availableProcessors() / 2);
   private static final long PATIENCE_S = 5;
 
+  /** So many may wait; the rest of a flood is turned away at once and holds no thread. */
+  private static final int LONGEST_QUEUE = 30;
+
   private final PasswordEncoder argon2 =
       new Argon2PasswordEncoder(SALT_BYTES, HASH_BYTES, LANES, MEMORY_KIB, PASSES);
   private final Semaphore slots = new Semaphore(AT_A_TIME, true);
@@ -69,6 +72,9 @@ class Passwords {
   }
 
   private <T> T inTurn(Supplier<T> work) {
+    if (slots.getQueueLength() >= LONGEST_QUEUE) {
+      throw new TooManyAttempts(PATIENCE_S);
+    }
     try {
       if (!slots.tryAcquire(PATIENCE_S, TimeUnit.SECONDS)) {
         throw new TooManyAttempts(PATIENCE_S);

@@ -124,6 +124,22 @@ public class Person {
         id(), email, name, role, customerId, TokenScope.ALL, mayEnter, units, language);
   }
 
+  void change(String newName, boolean enters) {
+    name = newName;
+    mayEnter = enters && role == Role.CUSTOMER;
+  }
+
+  void changeRole(Role newRole) {
+    role = newRole;
+    endSessions();
+  }
+
+  /** Lets the person sign in or no longer; their sessions end. */
+  void enable(boolean on) {
+    enabled = on;
+    endSessions();
+  }
+
   long sessionRound() {
     return sessionRound;
   }

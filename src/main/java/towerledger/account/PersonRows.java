@@ -1,5 +1,6 @@
 package towerledger.account;
 
+import java.util.List;
 import java.util.Optional;
 import org.springframework.data.jpa.repository.JpaRepository;
 
@@ -7,4 +8,8 @@ import org.springframework.data.jpa.repository.JpaRepository;
 interface PersonRows extends JpaRepository<Person, Long> {
 
   Optional<Person> findByEmail(String email);
+
+  List<Person> findAllByOrderByNameAscEmailAsc();
+
+  long countByRoleAndEnabledTrueAndPasswordHashNotNull(Role role);
 }

@@ -8,6 +8,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpHeaders;
 import org.springframework.security.core.context.DeferredSecurityContext;
 import org.springframework.security.core.context.SecurityContext;
 import org.springframework.security.core.context.SecurityContextHolder;
@@ -32,6 +33,10 @@ public class SignedInSession implements SecurityContextRepository {
 
   /** How long a session lasts unused. */
   static final Duration LONGEST_IDLE = Duration.ofMinutes(30);
+
+  static final String FROM = "towerledger.from";
+  static final String BROWSER = "towerledger.browser";
+  private static final int LONGEST_BROWSER = 200;
 
   private static final String PERSON = "towerledger.person";
   private static final String ROUND = "towerledger.round";
@@ -65,6 +70,13 @@ public class SignedInSession implements SecurityContextRepository {
       session.setAttribute(PERSON, person.id());
       session.setAttribute(ROUND, person.sessionRound());
       session.setAttribute(BEGAN, clock.millis());
+      session.setAttribute(FROM, String.valueOf(request.getRemoteAddr()));
+      String browser = request.getHeader(HttpHeaders.USER_AGENT);
+      session.setAttribute(
+          BROWSER,
+          browser == null
+              ? ""
+              : browser.substring(0, Math.min(browser.length(), LONGEST_BROWSER)));
       session.setAttribute(
           FindByIndexNameSessionRepository.PRINCIPAL_NAME_INDEX_NAME, person.email());
       Duration idle = person.role() == Role.TECHNICIAN ? LONGEST : LONGEST_IDLE;

@@ -9,5 +9,7 @@ interface TokenRows extends JpaRepository<Token, Long> {
 
   Optional<Token> findByTokenHash(String tokenHash);
 
+  List<Token> findByPersonId(long personId);
+
   List<Token> findAllByOrderByCreatedAtDescIdDesc();
 }

@@ -21,7 +21,9 @@ import org.springframework.security.web.access.intercept.AuthorizationFilter;
 import org.springframework.security.web.authentication.UsernamePasswordAuthenticationFilter;
 import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
 import towerledger.account.CurrentViewer;
+import towerledger.account.RequestLimits;
 import towerledger.account.Role;
+import towerledger.account.SignInAttempt;
 import towerledger.account.SignedInSession;
 import towerledger.account.Tokens;
 import towerledger.account.TooManyAttempts;
@@ -46,9 +48,15 @@ class ApiSecurity {
 
   private final GivenAnswers answers;
   private final CurrentViewer currentViewer;
+  private final RequestLimits limits;
 
   ApiSecurity(
-      Tokens tokens, ProblemWriter problems, GivenAnswers answers, CurrentViewer currentViewer) {
+      Tokens tokens,
+      ProblemWriter problems,
+      GivenAnswers answers,
+      CurrentViewer currentViewer,
+      RequestLimits limits) {
+    this.limits = limits;
     this.tokens = tokens;
     this.answers = answers;
     this.currentViewer = currentViewer;
@@ -60,7 +68,11 @@ class ApiSecurity {
   SecurityFilterChain tokenRequests(HttpSecurity http) throws Exception {
     return stateless(http)
         .securityMatcher(PathPatternRequestMatcher.pathPattern(HttpMethod.POST, TOKENS))
-        .httpBasic(basic -> basic.authenticationEntryPoint(this::askForPassword))
+        .httpBasic(
+            basic ->
+                basic
+                    .authenticationDetailsSource(SignInAttempt::of)
+                    .authenticationEntryPoint(this::askForPassword))
         .exceptionHandling(
             refusals ->
                 refusals
@@ -75,7 +87,7 @@ class ApiSecurity {
     return stateless(http)
         .securityMatcher("/api/**")
         .addFilterBefore(
-            new BearerTokens(tokens, problems), UsernamePasswordAuthenticationFilter.class)
+            new BearerTokens(tokens, limits, problems), UsernamePasswordAuthenticationFilter.class)
         .addFilterAfter(
             new IdempotentPosts(answers, currentViewer, problems), AuthorizationFilter.class)
         .exceptionHandling(
@@ -93,7 +105,7 @@ class ApiSecurity {
         .securityMatcher("/v3/api-docs/**", "/v3/api-docs.yaml")
         .securityContext(context -> context.securityContextRepository(session))
         .addFilterBefore(
-            new BearerTokens(tokens, problems), UsernamePasswordAuthenticationFilter.class)
+            new BearerTokens(tokens, limits, problems), UsernamePasswordAuthenticationFilter.class)
         .exceptionHandling(
             refusals ->
                 refusals

@@ -11,6 +11,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.security.core.context.SecurityContext;
 import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.web.filter.OncePerRequestFilter;
+import towerledger.account.RequestLimits;
 import towerledger.account.Tokens;
 import towerledger.account.Viewer;
 import towerledger.account.ViewerAuthentication;
@@ -21,9 +22,11 @@ class BearerTokens extends OncePerRequestFilter {
   private static final String SCHEME = "Bearer ";
 
   private final Tokens tokens;
+  private final RequestLimits limits;
   private final ProblemWriter problems;
 
-  BearerTokens(Tokens tokens, ProblemWriter problems) {
+  BearerTokens(Tokens tokens, RequestLimits limits, ProblemWriter problems) {
+    this.limits = limits;
     this.tokens = tokens;
     this.problems = problems;
   }
@@ -37,7 +40,8 @@ class BearerTokens extends OncePerRequestFilter {
       chain.doFilter(request, response);
       return;
     }
-    Optional<Viewer> viewer = tokens.viewer(header.substring(SCHEME.length()).strip());
+    String secret = header.substring(SCHEME.length()).strip();
+    Optional<Viewer> viewer = tokens.viewer(secret);
     if (viewer.isEmpty()) {
       response.setHeader(HttpHeaders.WWW_AUTHENTICATE, "Bearer error=\"invalid_token\"");
       problems.write(
@@ -46,6 +50,16 @@ class BearerTokens extends OncePerRequestFilter {
           HttpStatus.UNAUTHORIZED,
           "This token is unknown, revoked or past its end, or its owner may no longer sign in."
               + " Make a new one with POST /api/v1/tokens.");
+      return;
+    }
+    long wait = limits.waitForToken(secret);
+    if (wait > 0) {
+      response.setHeader(HttpHeaders.RETRY_AFTER, Long.toString(wait));
+      problems.write(
+          request,
+          response,
+          HttpStatus.TOO_MANY_REQUESTS,
+          "Too many requests with this token. Try again in %d seconds.".formatted(wait));
       return;
     }
     SecurityContext context = SecurityContextHolder.createEmptyContext();

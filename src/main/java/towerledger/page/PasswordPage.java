@@ -14,10 +14,12 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import towerledger.account.Actor;
+import towerledger.account.Devices;
 import towerledger.account.OpenTo;
 import towerledger.account.OwnPassword;
 import towerledger.account.PasswordFault;
 import towerledger.account.Role;
+import towerledger.account.SignInAttempt;
 import towerledger.account.SignedInSession;
 import towerledger.account.TooManyAttempts;
 import towerledger.account.Viewer;
@@ -30,10 +32,12 @@ import towerledger.account.WrongPasswordException;
 class PasswordPage {
 
   private final OwnPassword passwords;
+  private final Devices devices;
   private final SignedInSession session;
 
-  PasswordPage(OwnPassword passwords, SignedInSession session) {
+  PasswordPage(OwnPassword passwords, Devices devices, SignedInSession session) {
     this.passwords = passwords;
+    this.devices = devices;
     this.session = session;
   }
 
@@ -67,9 +71,12 @@ class PasswordPage {
     String wrongCurrent = null;
     String wrongNew = null;
     try {
-      Optional<PasswordFault> fault = passwords.change(viewer, current, password, again, actor);
+      Optional<PasswordFault> fault = 
+          passwords.change(
+              viewer, current, password, again, SignInAttempt.of(request), actor);
       if (fault.isEmpty()) {
         stay(viewer, request, response);
+        devices.remember(viewer.personId(), request, response);
         flash.addFlashAttribute("notice", "password.taken");
         return "redirect:" + (viewer.role() == Role.CUSTOMER ? "/portal" : "/");
       }

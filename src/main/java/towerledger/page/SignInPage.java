@@ -26,12 +26,15 @@ class SignInPage {
       @RequestParam(required = false) @Nullable String wrong,
       @RequestParam(required = false) @Nullable String wait,
       @RequestParam(name = "signed-out", required = false) @Nullable String signedOut,
+      @RequestParam(required = false) @Nullable String chosen,
       @RequestParam(required = false) @Nullable String to,
       Model model) {
     String notice =
         wrong != null
             ? "signIn.wrong"
-            : wait != null ? "signIn.wait" : signedOut != null ? "signIn.signedOut" : null;
+            : wait != null ? "signIn.wait" : signedOut != null
+                    ? "signIn.signedOut"
+                    : chosen != null ? "signIn.chosen" : null;
     model.addAttribute("view", new View(notice, SignInSecurity.isOwnPath(to) ? to : null));
     return "sign-in";
   }

@@ -11,7 +11,9 @@ import org.springframework.security.config.annotation.web.configurers.AbstractHt
 import org.springframework.security.config.http.SessionCreationPolicy;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.web.SecurityFilterChain;
+import towerledger.account.Devices;
 import towerledger.account.Role;
+import towerledger.account.SignInAttempt;
 import towerledger.account.TooManyAttempts;
 import towerledger.account.ViewerAuthentication;
 
@@ -34,19 +36,31 @@ class SignInSecurity {
 
   @Bean
   @Order(21)
-  SecurityFilterChain signIn(HttpSecurity http, BrowserSecurity browser) throws Exception {
+  SecurityFilterChain signIn(HttpSecurity http, BrowserSecurity browser, Devices devices) throws Exception {
     return browser
         .common(http)
         .securityMatcher(
-            "/sign-in", "/sign-out", "/password/**", "/invitation/**", "/error", "/preferences")
+            "/sign-in",
+            "/sign-out",
+            "/password/**",
+            "/invitation/**",
+            "/me/**",
+            "/error",
+            "/preferences")
         .formLogin(
             form ->
                 form.loginPage("/sign-in")
                     .usernameParameter("email")
                     .passwordParameter("password")
+                    .authenticationDetailsSource(SignInAttempt::of)
                     .successHandler(
-                        (request, response, who) ->
-                            response.sendRedirect(request.getContextPath() + next(request, who)))
+                        (request, response, who) -> {
+                          if (who instanceof ViewerAuthentication viewer) {
+                            devices.remember(
+                                viewer.getPrincipal().personId(), request, response);
+                          }
+                          response.sendRedirect(request.getContextPath() + next(request, who));
+                        })
                     .failureHandler(
                         (request, response, reason) ->
                             response.sendRedirect(
@@ -63,6 +77,9 @@ class SignInSecurity {
                     .requestMatchers(
                         "/sign-in", "/sign-out", "/invitation/**", "/error", "/preferences")
                     .permitAll()
+                    .requestMatchers("/me/**")
+                    .hasAnyRole(
+                        Role.OFFICE.name(), Role.TECHNICIAN.name(), Role.CUSTOMER.name())
                     .requestMatchers("/password")
                     .authenticated()
                     .requestMatchers("/password/**")

@@ -1,0 +1,116 @@
+package towerledger.account;
+
+import com.github.kagkarlsson.scheduler.SchedulerClient;
+import com.github.kagkarlsson.scheduler.task.FailureHandler;
+import com.github.kagkarlsson.scheduler.task.TaskDescriptor;
+import com.github.kagkarlsson.scheduler.task.helper.OneTimeTask;
+import com.github.kagkarlsson.scheduler.task.helper.Tasks;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.Locale;
+import java.util.UUID;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.context.MessageSource;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.mail.SimpleMailMessage;
+import org.springframework.mail.javamail.JavaMailSender;
+
+/**
+ * Sends the letters that carry a link. A letter waits in the database until the mail server takes
+ * it; its link is made only then, so that no secret is ever stored readable.
+ */
+@Configuration(proxyBeanMethods = false)
+class Letters {
+
+  private static final Logger LOG = LoggerFactory.getLogger(Letters.class);
+  private static final TaskDescriptor<String> TASK =
+      TaskDescriptor.of("account-letter", String.class);
+  private static final int ATTEMPTS = 12;
+  private static final Duration FIRST_PAUSE = Duration.ofMinutes(1);
+
+  private final ObjectProvider<SchedulerClient> scheduler;
+  private final ObjectProvider<JavaMailSender> mail;
+  private final Links links;
+  private final PersonRows people;
+  private final MessageSource messages;
+  private final Clock clock;
+  private final String address;
+  private final String sender;
+
+  Letters(
+      ObjectProvider<SchedulerClient> scheduler,
+      ObjectProvider<JavaMailSender> mail,
+      Links links,
+      PersonRows people,
+      MessageSource messages,
+      Clock clock,
+      @Value("${TOWERLEDGER_URL:http://localhost:${server.port:8080}}") String address,
+      @Value("${TOWERLEDGER_MAIL_FROM:ledger@localhost}") String sender) {
+    this.scheduler = scheduler;
+    this.mail = mail;
+    this.links = links;
+    this.people = people;
+    this.messages = messages;
+    this.clock = clock;
+    this.address = address.replaceAll("/+$", "");
+    this.sender = sender;
+  }
+
+  /** Whether there is a mail server to hand letters to. */
+  boolean canSend() {
+    return mail.getIfAvailable() != null;
+  }
+
+  /** Queues a letter; it goes out once the surrounding transaction has committed. */
+  void queue(long personId, Link.Purpose purpose) {
+    scheduler
+        .getObject()
+        .scheduleIfNotExists(
+            TASK.instance(UUID.randomUUID().toString()).data(purpose + " " + personId).build(),
+            clock.instant());
+  }
+
+  /** The address of a link's page, for a letter or to be handed over in person. */
+  String address(Link.Purpose purpose, String secret) {
+    return address
+        + (purpose == Link.Purpose.INVITATION ? "/invitation/" : "/password/reset/")
+        + secret;
+  }
+
+  @Bean
+  OneTimeTask<String> accountLetter() {
+    return Tasks.oneTime(TASK)
+        .onFailure(
+            new FailureHandler.MaxRetriesFailureHandler<>(
+                ATTEMPTS, new FailureHandler.ExponentialBackoffFailureHandler<>(FIRST_PAUSE, 1.7)))
+        .execute((instance, context) -> send(instance.getData()));
+  }
+
+  private void send(String order) {
+    String[] parts = order.split(" ", -1);
+    Link.Purpose purpose = Link.Purpose.valueOf(parts[0]);
+    Person person = people.findById(Long.parseLong(parts[1])).filter(Person::enabled).orElse(null);
+    JavaMailSender server = mail.getIfAvailable();
+    if (person == null || server == null) {
+      LOG.warn("letter {} not sent: {}", order, person == null ? "person gone" : "no mail server");
+      return;
+    }
+    String link = address(purpose, links.make(person.id(), purpose));
+    Locale language = Locale.forLanguageTag(person.language());
+    String kind = purpose == Link.Purpose.INVITATION ? "letter.invitation" : "letter.reset";
+    SimpleMailMessage letter = new SimpleMailMessage();
+    letter.setFrom(sender);
+    letter.setTo(person.email());
+    letter.setSubject(messages.getMessage(kind + ".subject", null, language));
+    letter.setText(
+        messages.getMessage(
+            kind + ".text",
+            new Object[] {person.name(), link, String.valueOf(purpose.life().toHours())},
+            language));
+    server.send(letter);
+  }
+}
