@@ -46,8 +46,7 @@ public class Devices {
   }
 
   /** Remembers the browser of a request for the person who just signed in there. */
-  public void remember(
-      long personId, HttpServletRequest request, HttpServletResponse response) {
+  public void remember(long personId, HttpServletRequest request, HttpServletResponse response) {
     String present = SignInAttempt.of(request).device();
     String device = present == null || present.length() < 40 ? Secrets.random() : present;
     String hash = Secrets.hash(device);

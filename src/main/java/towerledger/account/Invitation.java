@@ -12,11 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param mayEnter whether a customer's login may hand in readings
  */
 public record Invitation(
-    EmailAddress email,
-    String name,
-    Role role,
-    @Nullable String customerCode,
-    boolean mayEnter) {
+    EmailAddress email, String name, Role role, @Nullable String customerCode, boolean mayEnter) {
 
   public Invitation {
     name = name.strip();

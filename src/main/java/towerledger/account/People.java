@@ -69,7 +69,8 @@ public class People {
     if (rows.findByEmail(email).isPresent()) {
       throw new AccountException("there is a login for %s already".formatted(email));
     }
-    Long customerId = invitation.customerCode() == null ? null : customer(invitation.customerCode());
+    Long customerId =
+        invitation.customerCode() == null ? null : customer(invitation.customerCode());
     Person person =
         new Person(
             invitation.email(), invitation.name(), invitation.role(), customerId, clock.instant());

@@ -74,9 +74,7 @@ public class SignedInSession implements SecurityContextRepository {
       String browser = request.getHeader(HttpHeaders.USER_AGENT);
       session.setAttribute(
           BROWSER,
-          browser == null
-              ? ""
-              : browser.substring(0, Math.min(browser.length(), LONGEST_BROWSER)));
+          browser == null ? "" : browser.substring(0, Math.min(browser.length(), LONGEST_BROWSER)));
       session.setAttribute(
           FindByIndexNameSessionRepository.PRINCIPAL_NAME_INDEX_NAME, person.email());
       Duration idle = person.role() == Role.TECHNICIAN ? LONGEST : LONGEST_IDLE;

@@ -72,8 +72,7 @@ class PasswordLinkPage {
     String wrong;
     try {
       Optional<PasswordFault> fault =
-          passwords.chooseByLink(
-              secret, password, again, String.valueOf(request.getRemoteAddr()));
+          passwords.chooseByLink(secret, password, again, String.valueOf(request.getRemoteAddr()));
       if (fault.isEmpty()) {
         return "redirect:/sign-in?chosen";
       }

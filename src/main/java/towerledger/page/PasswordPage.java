@@ -71,9 +71,8 @@ class PasswordPage {
     String wrongCurrent = null;
     String wrongNew = null;
     try {
-      Optional<PasswordFault> fault = 
-          passwords.change(
-              viewer, current, password, again, SignInAttempt.of(request), actor);
+      Optional<PasswordFault> fault =
+          passwords.change(viewer, current, password, again, SignInAttempt.of(request), actor);
       if (fault.isEmpty()) {
         stay(viewer, request, response);
         devices.remember(viewer.personId(), request, response);

@@ -32,9 +32,9 @@ class SignInPage {
     String notice =
         wrong != null
             ? "signIn.wrong"
-            : wait != null ? "signIn.wait" : signedOut != null
-                    ? "signIn.signedOut"
-                    : chosen != null ? "signIn.chosen" : null;
+            : wait != null
+                ? "signIn.wait"
+                : signedOut != null ? "signIn.signedOut" : chosen != null ? "signIn.chosen" : null;
     model.addAttribute("view", new View(notice, SignInSecurity.isOwnPath(to) ? to : null));
     return "sign-in";
   }

@@ -36,7 +36,8 @@ class SignInSecurity {
 
   @Bean
   @Order(21)
-  SecurityFilterChain signIn(HttpSecurity http, BrowserSecurity browser, Devices devices) throws Exception {
+  SecurityFilterChain signIn(HttpSecurity http, BrowserSecurity browser, Devices devices)
+      throws Exception {
     return browser
         .common(http)
         .securityMatcher(
@@ -56,8 +57,7 @@ class SignInSecurity {
                     .successHandler(
                         (request, response, who) -> {
                           if (who instanceof ViewerAuthentication viewer) {
-                            devices.remember(
-                                viewer.getPrincipal().personId(), request, response);
+                            devices.remember(viewer.getPrincipal().personId(), request, response);
                           }
                           response.sendRedirect(request.getContextPath() + next(request, who));
                         })
@@ -78,8 +78,7 @@ class SignInSecurity {
                         "/sign-in", "/sign-out", "/invitation/**", "/error", "/preferences")
                     .permitAll()
                     .requestMatchers("/me/**")
-                    .hasAnyRole(
-                        Role.OFFICE.name(), Role.TECHNICIAN.name(), Role.CUSTOMER.name())
+                    .hasAnyRole(Role.OFFICE.name(), Role.TECHNICIAN.name(), Role.CUSTOMER.name())
                     .requestMatchers("/password")
                     .authenticated()
                     .requestMatchers("/password/**")

@@ -11,7 +11,8 @@ class EmailAddressTest {
 
   @Test
   void isTheSameInAnyCaseAndWithBlanksAround() {
-    assertThat(EmailAddress.of("  Ann.Miller@Firm.TEST ")).isEqualTo(EmailAddress.of("ann.miller@firm.test"));
+    assertThat(EmailAddress.of("  Ann.Miller@Firm.TEST "))
+        .isEqualTo(EmailAddress.of("ann.miller@firm.test"));
     assertThat(EmailAddress.of("admin@localhost").value()).isEqualTo("admin@localhost");
   }
 
@@ -33,8 +34,16 @@ class EmailAddressTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "", "ann", "@firm.test", "ann@", "a b@firm.test", "ann@firm..test", ".ann@firm.test",
-        "ann@-firm.test", "ann@firm.test\r\nBcc: other@firm.test", "\"ann\"@firm.test"
+        "",
+        "ann",
+        "@firm.test",
+        "ann@",
+        "a b@firm.test",
+        "ann@firm..test",
+        ".ann@firm.test",
+        "ann@-firm.test",
+        "ann@firm.test\r\nBcc: other@firm.test",
+        "\"ann\"@firm.test"
       })
   void refusesWhatIsNoAddress(String typed) {
     assertThat(EmailAddress.find(typed)).isEmpty();

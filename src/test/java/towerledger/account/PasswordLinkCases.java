@@ -51,8 +51,7 @@ abstract class PasswordLinkCases {
     mvc.perform(choosing(link, "too short", "too short"))
         .andExpect(status().isUnprocessableContent())
         .andExpect(content().string(not(containsString("too short<"))));
-    mvc.perform(choosing(link, PASSWORD, PASSWORD))
-        .andExpect(redirectedUrl("/sign-in?chosen"));
+    mvc.perform(choosing(link, PASSWORD, PASSWORD)).andExpect(redirectedUrl("/sign-in?chosen"));
 
     mvc.perform(signingIn(email, PASSWORD)).andExpect(redirectedUrl("/"));
     String used = body(get(link));
@@ -156,7 +155,8 @@ abstract class PasswordLinkCases {
     person(email);
     mvc.perform(signingIn("KIM@Links.Test", PASSWORD)).andExpect(redirectedUrl("/"));
     // Kelvin sign, Cyrillic i, full-width m: each looks like the letter and is another.
-    for (String alike : new String[] {"\u212Aim@links.test", "k\u0456m@links.test", "ki\uFF4D@links.test"}) {
+    for (String alike :
+        new String[] {"\u212Aim@links.test", "k\u0456m@links.test", "ki\uFF4D@links.test"}) {
       mvc.perform(signingIn(alike, PASSWORD)).andExpect(redirectedUrl("/sign-in?wrong"));
     }
   }
