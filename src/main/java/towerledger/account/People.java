@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -40,10 +41,45 @@ public class People {
     this.clock = clock;
   }
 
-  /** Everybody, by name. */
+  /**
+   * How many there are.
+   *
+   * @param canSignIn have a password and were not removed
+   * @param invited have not chosen one yet
+   */
+  public record Count(long canSignIn, long invited) {}
+
+  /**
+   * Somebody invited.
+   *
+   * @param personId key of the person
+   * @param link to hand over where there is no mail server to send it; else null
+   */
+  public record Invited(long personId, @Nullable String link) {}
+
+  /** How many can sign in, and how many were invited and cannot yet. */
   @Transactional(readOnly = true)
-  public List<Person> list() {
-    return rows.findAllByOrderByNameAscEmailAsc();
+  public Count count() {
+    return new Count(
+        rows.countByEnabledTrueAndPasswordHashNotNull(),
+        rows.countByEnabledTrueAndPasswordHashIsNull());
+  }
+
+  /**
+   * People by name.
+   *
+   * @param search part of name or e-mail in any case; empty for all
+   * @param limit at most so many
+   */
+  @Transactional(readOnly = true)
+  public List<Person> list(String search, int limit) {
+    return rows.search("%" + Likeness.escaped(search.strip()) + "%", Limit.of(limit));
+  }
+
+  /** The person with a key, if there is one. */
+  @Transactional(readOnly = true)
+  public Optional<Person> find(long id) {
+    return rows.findById(id);
   }
 
   /**
@@ -60,11 +96,10 @@ public class People {
   /**
    * Lets somebody in: they get a letter with a link to choose their password.
    *
-   * @return the link to hand over where there is no mail server to send it; else empty
    * @throws AccountException if there is a person of that e-mail, or no such customer
    */
   @Transactional
-  public Optional<String> invite(Invitation invitation, Actor actor) {
+  public Invited invite(Invitation invitation, Actor actor) {
     String email = invitation.email().value();
     if (rows.findByEmail(email).isPresent()) {
       throw new AccountException("there is a login for %s already".formatted(email));
@@ -82,7 +117,7 @@ public class People {
 
   /** Sends the invitation of somebody who has no password yet once more. */
   @Transactional
-  public Optional<String> inviteAgain(long id, Actor actor) {
+  public Invited inviteAgain(long id, Actor actor) {
     Person person = get(id);
     if (person.hasPassword()) {
       throw new AccountException(
@@ -93,12 +128,12 @@ public class People {
     return letter(person, Link.Purpose.INVITATION);
   }
 
-  private Optional<String> letter(Person person, Link.Purpose purpose) {
+  private Invited letter(Person person, Link.Purpose purpose) {
     if (letters.canSend()) {
       letters.queue(person.id(), purpose);
-      return Optional.empty();
+      return new Invited(person.id(), null);
     }
-    return Optional.of(letters.address(purpose, links.make(person.id(), purpose)));
+    return new Invited(person.id(), letters.address(purpose, links.make(person.id(), purpose)));
   }
 
   private long customer(String code) {
@@ -108,9 +143,15 @@ public class People {
         .orElseThrow(() -> new AccountException("there is no customer '%s'".formatted(code)));
   }
 
-  /** Changes the name of a person and what a customer's login may hand in. */
+  /**
+   * Changes a person's name, role, and what a customer's login may hand in. With another role their
+   * sessions end.
+   *
+   * @throws AccountException if the name is refused, a customer's login would become another's, or
+   *     nobody of the office would be left
+   */
   @Transactional
-  public void change(long id, String name, boolean mayEnter, Actor actor) {
+  public void change(long id, String name, Role role, boolean mayEnter, Actor actor) {
     Person person = get(id);
     Object before = state(person);
     String stripped = name.strip();
@@ -118,27 +159,18 @@ public class People {
       throw new AccountException(
           "the name has %d characters; 1 to 200 are allowed".formatted(stripped.length()));
     }
-    person.change(stripped, mayEnter);
-    record(actor, "changed", person, before);
-  }
-
-  /** Makes an office person a technician or the other way; their sessions end. */
-  @Transactional
-  public void changeRole(long id, Role role, Actor actor) {
-    Person person = get(id);
-    if (person.role() == role) {
-      return;
-    }
-    if (person.role() == Role.CUSTOMER || role == Role.CUSTOMER) {
-      throw new AccountException(
-          "a customer's login stays one; remove it and invite the person anew");
-    }
-    if (person.role() == Role.OFFICE) {
+    if (person.role() != role) {
+      if (person.role() == Role.CUSTOMER || role == Role.CUSTOMER) {
+        throw new AccountException(
+            "a customer's login stays one; remove it and invite the person anew");
+      }
       refuseLastOffice(person);
+      person.changeRole(role);
     }
-    Object before = state(person);
-    person.changeRole(role);
-    record(actor, "changed", person, before);
+    person.change(stripped, mayEnter);
+    if (!before.equals(state(person))) {
+      record(actor, "changed", person, before);
+    }
   }
 
   /** Removes a person: sessions and tokens end at once; the history keeps their name. */

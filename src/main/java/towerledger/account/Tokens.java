@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -159,10 +160,22 @@ public class Tokens {
         person.language());
   }
 
-  /** All tokens, newest first. */
+  /** The newest tokens, good or not. */
   @Transactional(readOnly = true)
-  public List<Token> list() {
-    return rows.findAllByOrderByCreatedAtDescIdDesc();
+  public List<Token> list(int limit) {
+    return rows.findAllByOrderByCreatedAtDescIdDesc(Limit.of(limit));
+  }
+
+  /** All tokens of a person. */
+  @Transactional(readOnly = true)
+  public List<Token> listOf(long personId) {
+    return rows.findByPersonId(personId);
+  }
+
+  /** How many tokens open anything now. */
+  @Transactional(readOnly = true)
+  public long countGood() {
+    return rows.countGoodAt(clock.instant());
   }
 
   /** Ends a token at once; ending it again changes nothing. */

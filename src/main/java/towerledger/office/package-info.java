@@ -25,6 +25,7 @@
       "retrofit",
       "report",
       "intake",
+      "intake :: csv",
       "page"
     })
 package towerledger.office;

@@ -3,6 +3,7 @@ package towerledger.page;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import towerledger.wording.Words;
 
 /**
  * Names a browser as people do, from what it says of itself: enough to recognise one's own, no

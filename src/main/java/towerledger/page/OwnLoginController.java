@@ -18,6 +18,7 @@ import towerledger.account.Role;
 import towerledger.account.Sessions;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
+import towerledger.wording.Words;
 
 /** A person's own login: where they are signed in, and signing out of there. */
 @Controller

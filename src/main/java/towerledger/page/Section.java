@@ -17,7 +17,8 @@ public record Section(String name, String path) {
       List.of(
           new Section("review", "/"),
           new Section("rates", "/rates"),
-          new Section("calculators", "/calculators"));
+          new Section("calculators", "/calculators"),
+          new Section("people", "/people"));
 
   private static final List<String> TECHNICIAN = List.of("calculators");
 

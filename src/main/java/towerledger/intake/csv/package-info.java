@@ -3,6 +3,8 @@
  * moments, with words on what is wrong.
  */
 @NullMarked
+@NamedInterface("csv")
 package towerledger.intake.csv;
 
 import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.NamedInterface;

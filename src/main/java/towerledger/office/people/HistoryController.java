@@ -1,0 +1,211 @@
+package towerledger.office.people;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.List;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.MessageSource;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.util.UriComponentsBuilder;
+import towerledger.account.HistoryFilter;
+import towerledger.account.HistorySearch;
+import towerledger.drawing.FigureText;
+import towerledger.intake.csv.SpreadsheetGuard;
+import towerledger.wording.Words;
+
+/** Who did what to which thing, from where: searched, turned, taken along as CSV. */
+@Controller
+class HistoryController {
+
+  private static final int ROWS = 50;
+  private static final int LAST_PAGE = 100_000;
+
+  private final HistorySearch history;
+  private final MessageSource messages;
+
+  HistoryController(HistorySearch history, MessageSource messages) {
+    this.history = history;
+    this.messages = messages;
+  }
+
+  /**
+   * What is asked for, as it stands in the address; days in UTC, both included.
+   *
+   * @param who part of who did it
+   * @param did what was done
+   * @param kind sort of thing
+   * @param code part of its code
+   * @param from first day
+   * @param to last day
+   * @param page from 1 on
+   */
+  record Choice(
+      @Nullable String who,
+      @Nullable String did,
+      @Nullable String kind,
+      @Nullable String code,
+      @Nullable String from,
+      @Nullable String to,
+      @Nullable Integer page) {
+
+    int pageNumber() {
+      return page == null ? 1 : Math.max(1, Math.min(page, LAST_PAGE));
+    }
+
+    HistoryFilter filter() {
+      LocalDate last = day(to);
+      LocalDate first = day(from);
+      return new HistoryFilter(
+          text(who),
+          text(did),
+          text(kind),
+          text(code),
+          first == null ? null : first.atStartOfDay(ZoneOffset.UTC).toInstant(),
+          last == null ? null : last.plusDays(1).atStartOfDay(ZoneOffset.UTC).toInstant());
+    }
+
+    private static String text(@Nullable String typed) {
+      return typed == null ? "" : typed;
+    }
+
+    /** A day that is none bounds nothing; the page shows what was typed. */
+    private static @Nullable LocalDate day(@Nullable String typed) {
+      try {
+        return typed == null || typed.isBlank() ? null : LocalDate.parse(typed.strip());
+      } catch (DateTimeException e) {
+        return null;
+      }
+    }
+
+    String path(String base, @Nullable Integer turnedTo) {
+      var address = UriComponentsBuilder.fromPath(base);
+      List<@Nullable String> values = java.util.Arrays.asList(who, did, kind, code, from, to);
+      List<String> names = List.of("who", "did", "kind", "code", "from", "to");
+      for (int i = 0; i < names.size(); i++) {
+        String value = values.get(i);
+        if (value != null && !value.isBlank()) {
+          address.queryParam(names.get(i), "{" + names.get(i) + "}");
+          address.uriVariables(java.util.Map.of(names.get(i), value));
+        }
+      }
+      if (turnedTo != null) {
+        address.queryParam("page", turnedTo);
+      }
+      return address.encode().build().toUriString();
+    }
+  }
+
+  /**
+   * What the page shows.
+   *
+   * @param lead in a sentence
+   * @param choice what was asked for
+   * @param actions every action to choose from
+   * @param kinds every sort of thing to choose from
+   * @param rows newest first
+   * @param turning which rows these are
+   * @param before address of newer rows; null for none
+   * @param after address of older rows; null for none
+   * @param csvPath address of all of them as CSV
+   */
+  record View(
+      String lead,
+      Choice choice,
+      List<String> actions,
+      List<String> kinds,
+      List<Row> rows,
+      String turning,
+      @Nullable String before,
+      @Nullable String after,
+      String csvPath) {}
+
+  /** One change in words. */
+  record Row(
+      String at,
+      String who,
+      String from,
+      String did,
+      String kind,
+      String code,
+      String before,
+      String after) {}
+
+  @GetMapping("/people/history")
+  String show(
+      @ModelAttribute Choice choice, @ModelAttribute("figureText") FigureText text, Model model) {
+    Words words = new Words(messages, text.locale());
+    HistoryFilter filter = choice.filter();
+    long found = history.count(filter);
+    int pages = (int) Math.min(LAST_PAGE, Math.max(1, (found + ROWS - 1) / ROWS));
+    int page = Math.min(choice.pageNumber(), pages);
+    int first = (page - 1) * ROWS;
+    model.addAttribute(
+        "view",
+        new View(
+            words.of("history.lead", found),
+            choice,
+            history.actions(),
+            history.kinds(),
+            history.page(filter, first, ROWS).stream().map(change -> row(change, text)).toList(),
+            words.of(
+                "review.turning",
+                found == 0 ? 0 : first + 1,
+                Math.min(found, (long) first + ROWS),
+                found),
+            page > 1 ? choice.path("/people/history", page - 1) : null,
+            page < pages ? choice.path("/people/history", page + 1) : null,
+            choice.path("/people/history.csv", null)));
+    return "office/history";
+  }
+
+  private static Row row(HistorySearch.Change change, FigureText text) {
+    return new Row(
+        text.moment(change.at(), ZoneOffset.UTC),
+        change.actor(),
+        change.source(),
+        change.action(),
+        change.kind(),
+        change.code(),
+        change.before(),
+        change.after());
+  }
+
+  @GetMapping("/people/history.csv")
+  void csv(@ModelAttribute Choice choice, HttpServletResponse response) throws IOException {
+    response.setContentType("text/csv");
+    response.setCharacterEncoding(StandardCharsets.UTF_8.name());
+    response.setHeader("Content-Disposition", "attachment; filename=\"history.csv\"");
+    Writer out = response.getWriter();
+    CSVPrinter printer = new CSVPrinter(out, CSVFormat.RFC4180);
+    printer.printRecord("changed_at", "who", "from", "action", "kind", "code", "before", "after");
+    history.forEach(choice.filter(), change -> write(printer, change));
+    out.flush();
+  }
+
+  private static void write(CSVPrinter printer, HistorySearch.Change change) {
+    try {
+      printer.printRecord(
+          change.at(),
+          SpreadsheetGuard.apply(change.actor()),
+          SpreadsheetGuard.apply(change.source()),
+          change.action(),
+          change.kind(),
+          SpreadsheetGuard.apply(change.code()),
+          change.before(),
+          change.after());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

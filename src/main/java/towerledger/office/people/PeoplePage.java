@@ -1,0 +1,155 @@
+package towerledger.office.people;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.MessageSource;
+import org.springframework.stereotype.Component;
+import towerledger.account.Customers;
+import towerledger.account.People;
+import towerledger.account.Person;
+import towerledger.account.Role;
+import towerledger.account.Sessions;
+import towerledger.account.Token;
+import towerledger.account.Tokens;
+import towerledger.account.Viewer;
+import towerledger.drawing.FigureText;
+import towerledger.site.Assignments;
+import towerledger.wording.Words;
+
+/** Composes the pages on people and tokens. */
+@Component
+class PeoplePage {
+
+  private static final int SHOWN = 200;
+
+  private final People people;
+  private final Tokens tokens;
+  private final Customers customers;
+  private final Sessions sessions;
+  private final Assignments assignments;
+  private final MessageSource messages;
+  private final Clock clock;
+
+  PeoplePage(
+      People people,
+      Tokens tokens,
+      Customers customers,
+      Sessions sessions,
+      Assignments assignments,
+      MessageSource messages,
+      Clock clock) {
+    this.people = people;
+    this.tokens = tokens;
+    this.customers = customers;
+    this.sessions = sessions;
+    this.assignments = assignments;
+    this.messages = messages;
+    this.clock = clock;
+  }
+
+  PeopleView.Everybody everybody(
+      String search, PeopleView.InvitationForm form, @Nullable String trouble, FigureText text) {
+    Words words = new Words(messages, text.locale());
+    List<Person> found = people.list(search, SHOWN + 1);
+    People.Count count = people.count();
+    return new PeopleView.Everybody(
+        words.of("people.lead", count.canSignIn(), count.invited()),
+        search,
+        found.stream().limit(SHOWN).map(person -> row(person, words, text)).toList(),
+        found.size() > SHOWN,
+        form,
+        trouble);
+  }
+
+  PeopleView.One one(
+      Viewer viewer,
+      Person person,
+      @Nullable String link,
+      @Nullable String trouble,
+      FigureText text) {
+    Instant now = clock.instant();
+    return new PeopleView.One(
+        row(person, new Words(messages, text.locale()), text),
+        person.role().name(),
+        person.mayEnter(),
+        person.enabled() && !person.hasPassword(),
+        person.id() == viewer.personId(),
+        person.role() != Role.TECHNICIAN
+            ? List.of()
+            : assignments.list(person.id()).stream()
+                .map(site -> new PeopleView.Named(site.code(), site.details().name()))
+                .toList(),
+        sessions.list(person.email(), "").size(),
+        tokens.listOf(person.id()).stream().filter(token -> token.isGoodAt(now)).count(),
+        link,
+        trouble);
+  }
+
+  private PeopleView.Row row(Person person, Words words, FigureText text) {
+    return new PeopleView.Row(
+        person.id(),
+        person.name(),
+        person.email(),
+        words.of("role." + person.role()),
+        reach(person, words),
+        words.of("people.state." + state(person)),
+        moment(person.lastSignedInAt(), "people.never", words, text),
+        !person.enabled());
+  }
+
+  private String reach(Person person, Words words) {
+    return switch (person.role()) {
+      case OFFICE -> words.of("people.reach.all");
+      case TECHNICIAN -> words.of("people.reach.sites", assignments.list(person.id()).size());
+      case CUSTOMER ->
+          words.of(
+              person.mayEnter() ? "people.reach.customer.enters" : "people.reach.customer",
+              customers.get(person.customerId().orElseThrow()).name());
+    };
+  }
+
+  private static String state(Person person) {
+    if (!person.enabled()) {
+      return "removed";
+    }
+    return person.hasPassword() ? person.mustChangePassword() ? "one-time" : "good" : "invited";
+  }
+
+  PeopleView.TokenList tokens(@Nullable String secret, @Nullable String trouble, FigureText text) {
+    Words words = new Words(messages, text.locale());
+    Instant now = clock.instant();
+    List<Token> newest = tokens.list(SHOWN);
+    return new PeopleView.TokenList(
+        words.of("tokens.lead", tokens.countGood()),
+        newest.stream().map(token -> row(token, now, words, text)).toList(),
+        secret,
+        trouble);
+  }
+
+  private PeopleView.TokenRow row(Token token, Instant now, Words words, FigureText text) {
+    String state =
+        token.revokedAt().isPresent() ? "revoked" : token.isGoodAt(now) ? "good" : "over";
+    return new PeopleView.TokenRow(
+        token.id(),
+        token.name(),
+        people.get(token.personId()).email(),
+        words.of("scope." + token.scope()),
+        token
+            .customerId()
+            .map(id -> customers.get(id).name())
+            .orElse(words.of("tokens.bound.none")),
+        moment(token.expiresAt(), "people.never", words, text),
+        moment(token.lastUsedAt(), "people.never", words, text),
+        words.of("tokens.state." + state),
+        state.equals("good"));
+  }
+
+  private static String moment(
+      Optional<Instant> at, String otherwise, Words words, FigureText text) {
+    return at.map(instant -> text.moment(instant, ZoneOffset.UTC)).orElse(words.of(otherwise));
+  }
+}

@@ -1,0 +1,116 @@
+package towerledger.office.people;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** What the pages on people show. */
+final class PeopleView {
+
+  private PeopleView() {}
+
+  /**
+   * Everybody.
+   *
+   * @param lead in a sentence
+   * @param search what was sought; empty for nothing
+   * @param rows the people found
+   * @param cut whether there are more than are shown
+   * @param form what was typed to invite somebody
+   * @param trouble why that was refused; null for nothing
+   */
+  record Everybody(
+      String lead,
+      String search,
+      List<Row> rows,
+      boolean cut,
+      InvitationForm form,
+      @Nullable String trouble) {}
+
+  /**
+   * One of them.
+   *
+   * @param id key
+   * @param name as shown
+   * @param email sign-in name
+   * @param role role in words
+   * @param reach whose or which sites they see
+   * @param state whether they can sign in, in words
+   * @param lastSignedIn when they last did
+   * @param removed whether they were removed
+   */
+  record Row(
+      long id,
+      String name,
+      String email,
+      String role,
+      String reach,
+      String state,
+      String lastSignedIn,
+      boolean removed) {}
+
+  /**
+   * Invites somebody.
+   *
+   * @param email as typed
+   * @param name as typed
+   * @param role name of the role
+   * @param customer code of a customer's login's customer; empty for none
+   * @param mayEnter whether a customer's login may hand in readings
+   */
+  record InvitationForm(String email, String name, String role, String customer, boolean mayEnter) {
+
+    static final InvitationForm EMPTY = new InvitationForm("", "", "CUSTOMER", "", false);
+  }
+
+  /**
+   * One person.
+   *
+   * @param row as in the list
+   * @param role name of the role
+   * @param mayEnter whether a customer's login may hand in readings
+   * @param canBeInvitedAgain whether they have no password yet
+   * @param self whether it is the viewer
+   * @param sites assigned sites of a technician
+   * @param sessions places where they are signed in
+   * @param tokens how many tokens of theirs are good
+   * @param link a link to hand over where there is no mail server; null for none
+   * @param trouble why the last act was refused; null for nothing
+   */
+  record One(
+      Row row,
+      String role,
+      boolean mayEnter,
+      boolean canBeInvitedAgain,
+      boolean self,
+      List<Named> sites,
+      int sessions,
+      long tokens,
+      @Nullable String link,
+      @Nullable String trouble) {}
+
+  /** A code and the name that goes with it. */
+  record Named(String code, String name) {}
+
+  /**
+   * The tokens of programs.
+   *
+   * @param lead in a sentence
+   * @param rows newest first
+   * @param secret of the token just made, shown this once; null for none
+   * @param trouble why none was made; null for nothing
+   */
+  record TokenList(
+      String lead, List<TokenRow> rows, @Nullable String secret, @Nullable String trouble) {}
+
+  /** One token; all in words. */
+  record TokenRow(
+      long id,
+      String name,
+      String owner,
+      String scope,
+      String bound,
+      String expires,
+      String lastUsed,
+      String state,
+      boolean good) {}
+}
