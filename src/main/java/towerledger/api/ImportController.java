@@ -29,6 +29,7 @@ import towerledger.intake.ImportReceipt;
 import towerledger.intake.ImportRequest;
 import towerledger.intake.Importer;
 import towerledger.intake.Upload;
+import towerledger.intake.UploadFolder;
 import towerledger.intake.UploadRefused;
 
 /**
@@ -163,16 +164,8 @@ class ImportController {
   }
 
   private static ImportReceipt inTemporaryFolder(Work work) throws IOException {
-    Path folder = Files.createTempDirectory("tower-upload");
-    try {
-      return work.in(folder);
-    } finally {
-      try (var left = Files.list(folder)) {
-        for (Path file : left.toList()) {
-          Files.deleteIfExists(file);
-        }
-      }
-      Files.deleteIfExists(folder);
+    try (UploadFolder folder = UploadFolder.open()) {
+      return work.in(folder.path());
     }
   }
 

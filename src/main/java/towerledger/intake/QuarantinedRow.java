@@ -1,8 +1,13 @@
 package towerledger.intake;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
 
 /**
  * A row that could not be taken, as the office sees it.
@@ -32,6 +37,30 @@ public record QuarantinedRow(
 
   public QuarantinedRow {
     columns = List.copyOf(columns);
+  }
+
+  /**
+   * Its cells, in the order of the columns; empty where its text cannot be cut into as many, so
+   * that it has to be mended as text.
+   */
+  public Optional<List<String>> cells() {
+    for (char delimiter : new char[] {',', ';', '\t'}) {
+      Optional<List<String>> cut = cut(delimiter);
+      if (cut.isPresent() && cut.get().size() == columns.size()) {
+        return cut;
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Optional<List<String>> cut(char delimiter) {
+    try (CSVParser parser =
+        CSVParser.parse(raw, CSVFormat.RFC4180.builder().setDelimiter(delimiter).get())) {
+      List<CSVRecord> records = parser.getRecords();
+      return records.size() == 1 ? Optional.of(records.get(0).toList()) : Optional.empty();
+    } catch (IOException | UncheckedIOException e) {
+      return Optional.empty();
+    }
   }
 
   /** How a row in quarantine stands. */

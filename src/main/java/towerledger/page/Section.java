@@ -16,6 +16,7 @@ public record Section(String name, String path) {
   private static final List<Section> OFFICE =
       List.of(
           new Section("review", "/"),
+          new Section("intake", "/intake"),
           new Section("rates", "/rates"),
           new Section("calculators", "/calculators"),
           new Section("people", "/people"));

@@ -51,6 +51,10 @@ class EveryPageIT {
           "/password/reset/used-up",
           "/invitation/used-up",
           "/me",
+          "/intake",
+          "/intake/imports/browser-import",
+          "/intake/quarantine/987001",
+          "/intake/quarantine/987002",
           "/rates",
           "/rates/BROWSER-W?from=2026-09-01&to=2026-10-01&amount=120&unit=ccf&meter=2",
           "/rates/BROWSER-W?from=&to=2026-10-01&amount=x&unit=ccf&meter=wide",
@@ -78,7 +82,33 @@ class EveryPageIT {
     browser = Browser.start(port);
     new InventedPortfolio(context, "BROWSER-").write(8, LAST.minusMonths(12), LAST);
     rates.keep("BROWSER-W");
+    writeAnImport();
     browser.signIn(signedIn.adminEmail(), signedIn.adminPassword());
+  }
+
+  private void writeAnImport() {
+    jdbc.sql(
+            """
+            INSERT INTO intake_import (id, actor, origin, status, started_at, receipt)
+            VALUES ('browser-import', 'office', 'november-readings.zip', 'done', CURRENT_TIMESTAMP, ?)
+            """)
+        .param(
+            """
+            {"files": [{"file": "register_readings", "rows": 412, "added": 410, "changed": 0,
+              "unchanged": 0, "quarantined": 2, "reasons": ["line 3: meter 'M-9' is not known; import
+              it in meters first or correct the code"]}]}""")
+        .update();
+    for (String row : List.of("987001|M-9,2026-10-31,41877", "987002|M-9;2026-10-31;\"41877")) {
+      jdbc.sql(
+              """
+              INSERT INTO intake_quarantine (id, import_id, file, line, header, raw, raw_hash, reason,
+                created_at)
+              VALUES (?, 'browser-import', 'register_readings', 3, 'meter,read_at,register', ?, ?,
+                'meter ''M-9'' is not known; import it in meters first or correct the code',
+                CURRENT_TIMESTAMP)""")
+          .params(Long.parseLong(row.substring(0, 6)), row.substring(7), "0".repeat(64))
+          .update();
+    }
   }
 
   @AfterAll

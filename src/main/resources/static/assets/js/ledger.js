@@ -26,3 +26,11 @@ document.addEventListener("change", (event) => {
 for (const button of document.querySelectorAll("form[data-at-once] button[type=submit]")) {
   button.hidden = true;
 }
+
+// A form that takes long says so while it is sent, and is sent once.
+document.addEventListener("submit", (event) => {
+  const form = event.target.closest("form[data-busy]");
+  if (!form) return;
+  form.querySelector("button[type=submit]").disabled = true;
+  form.querySelector("[data-busy-text]").hidden = false;
+});
