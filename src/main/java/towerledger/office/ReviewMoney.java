@@ -58,6 +58,9 @@ record ReviewMoney(Words words, FigureText text) {
               .filter(m -> m.month().equals(month) && m.currency().equals(currency))
               .findFirst());
     }
+    if (byMonth.stream().flatMap(Optional::stream).noneMatch(m -> m.amount().signum() > 0)) {
+      return;
+    }
     plates.add(byMonth(currency, axis, byMonth));
     plates.add(running(currency, axis, byMonth));
     List<MonthReview.CustomerLoss> own =

@@ -115,9 +115,10 @@ class ReviewPage {
             unclaimed),
         makeup,
         explained,
-        wasted,
-        cost,
-        unclaimed);
+        sum.wasting() == 0 ? words.of("money.none") : wasted,
+        sum.wasting() == 0 ? words.of("money.none") : cost,
+        unclaimed,
+        sum.wasting() > 0);
   }
 
   private static String estimate(double litres, double half, FigureText text) {

@@ -50,6 +50,7 @@ record ReviewView(
    * @param wasted water wasted, with interval
    * @param cost its cost, with interval
    * @param unclaimed sewer credit deserved and not seen on a bill
+   * @param wasting whether any system wastes water
    */
   record Sums(
       String sentence,
@@ -57,7 +58,8 @@ record ReviewView(
       String explained,
       String wasted,
       String cost,
-      String unclaimed) {}
+      String unclaimed,
+      boolean wasting) {}
 
   /**
    * One system.

@@ -95,8 +95,7 @@ class EveryPageIT {
         .param(
             """
             {"files": [{"file": "register_readings", "rows": 412, "added": 410, "changed": 0,
-              "unchanged": 0, "quarantined": 2, "reasons": ["line 3: meter 'M-9' is not known; import
-              it in meters first or correct the code"]}]}""")
+              "unchanged": 0, "quarantined": 2, "reasons": ["line 3: meter 'M-9' is not known"]}]}""")
         .update();
     for (String row : List.of("987001|M-9,2026-10-31,41877", "987002|M-9;2026-10-31;\"41877")) {
       jdbc.sql(
@@ -129,6 +128,7 @@ class EveryPageIT {
     browser.width(PHONE);
     browser.theme("light");
     browser.open(page);
+    assertThat(browser.list("[data-status]")).hasSize(page.equals("/nothing/here") ? 1 : 0);
     found.assertThat(browser.barriers()).as("%s on a phone, light", page).isEmpty();
     for (int width : new int[] {PHONE, DESK}) {
       browser.width(width);
