@@ -55,6 +55,8 @@ class EveryPageIT {
           "/intake/imports/browser-import",
           "/intake/quarantine/987001",
           "/intake/quarantine/987002",
+          "/jobs/browser-job",
+          "/jobs/browser-job-done",
           "/rates",
           "/rates/BROWSER-W?from=2026-09-01&to=2026-10-01&amount=120&unit=ccf&meter=2",
           "/rates/BROWSER-W?from=&to=2026-10-01&amount=x&unit=ccf&meter=wide",
@@ -95,7 +97,17 @@ class EveryPageIT {
         .param(
             """
             {"files": [{"file": "register_readings", "rows": 412, "added": 410, "changed": 0,
-              "unchanged": 0, "quarantined": 2, "reasons": ["line 3: meter 'M-9' is not known"]}]}""")
+              "unchanged": 0, "quarantined": 2, "reasons": ["line 3: meter 'M-9' is not known"]}]}\
+            """)
+        .update();
+    jdbc.sql(
+            """
+            INSERT INTO job_run (id, kind, status, progress, message, actor, created_at)
+            VALUES ('browser-job', 'demo', 'running', 40, 'The months are being reckoned', 'office',
+              CURRENT_TIMESTAMP),
+              ('browser-job-done', 'demo', 'done', 100, '54,000 rows are taken', 'office',
+              CURRENT_TIMESTAMP)\
+            """)
         .update();
     for (String row : List.of("987001|M-9,2026-10-31,41877", "987002|M-9;2026-10-31;\"41877")) {
       jdbc.sql(
@@ -104,7 +116,8 @@ class EveryPageIT {
                 created_at)
               VALUES (?, 'browser-import', 'register_readings', 3, 'meter,read_at,register', ?, ?,
                 'meter ''M-9'' is not known; import it in meters first or correct the code',
-                CURRENT_TIMESTAMP)""")
+                CURRENT_TIMESTAMP)\
+              """)
           .params(Long.parseLong(row.substring(0, 6)), row.substring(7), "0".repeat(64))
           .update();
     }
