@@ -33,7 +33,7 @@ import towerledger.intake.UploadFolder;
 import towerledger.intake.UploadRefused;
 import towerledger.job.Job;
 import towerledger.job.Jobs;
-import towerledger.page.Words;
+import towerledger.wording.Words;
 
 /** Takes files from the office and says what became of them. */
 @Controller

@@ -23,7 +23,7 @@ import towerledger.drawing.FigureText;
 import towerledger.intake.Quarantine;
 import towerledger.intake.QuarantinedRow;
 import towerledger.intake.UploadRefused;
-import towerledger.page.Words;
+import towerledger.wording.Words;
 
 /** Mends rows that could not be taken, one at a time, and tries them again. */
 @Controller
