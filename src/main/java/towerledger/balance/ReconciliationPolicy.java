@@ -23,6 +23,11 @@ public record ReconciliationPolicy(
     faultsPerSystemYear = Map.copyOf(faultsPerSystemYear);
   }
 
+  /** How often a cause begins, per sound system and year; 0 for one that never does. */
+  double yearly(Cause cause) {
+    return faultsPerSystemYear.getOrDefault(cause, 0.0);
+  }
+
   /** The defaults: 3 % of makeup, no least volume, prior frequencies by judgement. */
   public static ReconciliationPolicy standard() {
     return new ReconciliationPolicy(

@@ -1,0 +1,150 @@
+package towerledger.balance;
+
+import towerledger.balance.facts.OperatingSettings.BlowdownControl;
+
+/**
+ * The basin's water and dissolved solids walked through time under one hypothesis. Running totals
+ * are scratch, overwritten by the next walk.
+ *
+ * <p>Balances over a block: makeup = evaporation + drift + bleed + loss + refill; solids S·c′ = S·c
+ * + makeup·c_m − (drift + bleed + loss)·c′, taken at the end of the block so that a small basin
+ * stays stable.
+ */
+final class BasinWalk {
+
+  private static final double TIMER_MEMORY_BLOCKS = 120;
+
+  private final QuarterDays blocks;
+  private final SystemHours hours;
+  private final ControlPlan plan;
+  private final double referencePerHourL;
+  private final double[] lossL;
+
+  /** Running total of makeup that reaches or is lost before the basin, L. */
+  final double[] makeup;
+
+  /** Running total of bleed, L. */
+  final double[] bleed;
+
+  /** Running total of the derivative of makeup by the log of the aim, L. */
+  final double[] slope;
+
+  /** Log of basin concentration over the sound aim. */
+  final double[] concentration;
+
+  /** Whether the aim held the concentration in the block: 1 or 0. */
+  final double[] held;
+
+  /** Running total of lost water, fresh or concentrated, L. */
+  final double[] loss;
+
+  BasinWalk(QuarterDays blocks, SystemHours hours, ControlPlan plan, double referencePerHourL) {
+    this.blocks = blocks;
+    this.hours = hours;
+    this.plan = plan;
+    this.referencePerHourL = referencePerHourL;
+    int n = blocks.count;
+    lossL = new double[n];
+    makeup = new double[n + 1];
+    bleed = new double[n + 1];
+    slope = new double[n + 1];
+    loss = new double[n + 1];
+    concentration = new double[n];
+    held = new double[n];
+  }
+
+  /** Walks through all blocks as if the cause had always been there. */
+  void walk(Signature signature) {
+    boolean stuckBleed = signature.shape() == Signature.Shape.BLEED_RUNNING;
+    boolean fresh = signature.fresh();
+    losses(signature);
+    double volume = plan.volumeL();
+    double conc = blocks.count == 0 ? 0 : plan.aimUsCm()[0] * signature.aimFactor();
+    double meanEvaporation = referencePerHourL * QuarterDays.HOURS;
+    double meanRun = QuarterDays.HOURS;
+    for (int b = 0; b < blocks.count; b++) {
+      double cm = plan.freshUsCm()[b];
+      double soundAim = plan.aimUsCm()[b];
+      double aim = Math.max(soundAim * signature.aimFactor(), cm * 1.05);
+      double evaporation = blocks.evaporationL[b];
+      double drift = plan.driftPerLoadHourL() * blocks.loadHours[b];
+      double lost = lossL[b];
+      double basinLoss = fresh ? 0 : lost;
+      double refill = plan.drainedL()[b] + plan.emptied()[b] * volume;
+      if (refill > 0) {
+        double part = Math.min(1, refill / volume);
+        conc = conc * (1 - part) + cm * part;
+      }
+      meanEvaporation += (evaporation - meanEvaporation) / TIMER_MEMORY_BLOCKS;
+      meanRun += (blocks.runHours[b] - meanRun) / TIMER_MEMORY_BLOCKS;
+      double out = drift + basinLoss;
+      double in = evaporation + out;
+      double free = (volume * conc + in * cm) / (volume + out);
+      double bled = 0;
+      double holds = 0;
+      BlowdownControl control = plan.control()[b];
+      if (control == BlowdownControl.CONDUCTIVITY) {
+        if (free > aim && blocks.runHours[b] > 0) {
+          bled = (volume * conc + in * cm - aim * (volume + out)) / (aim - cm);
+          holds = 1;
+        }
+      } else if (control == BlowdownControl.MAKEUP_PROPORTIONAL) {
+        double upstream = fresh ? lost : 0;
+        bled = (in + upstream) * cm / (aim - cm);
+        holds = 1;
+      } else if (meanRun > 0.05) {
+        bled = meanEvaporation * cm / (aim - cm) * blocks.runHours[b] / meanRun;
+        holds = 1;
+      }
+      // A bleed stuck open lets the controller shut its own valve; what counts is the larger.
+      double allBleed = stuckBleed ? bled + basinLoss : bled;
+      conc = (volume * conc + (in + bled) * cm) / (volume + out + bled);
+      makeup[b + 1] = makeup[b] + in + bled + refill + (fresh ? lost : 0);
+      bleed[b + 1] = bleed[b] + allBleed;
+      slope[b + 1] = slope[b] - (bled > 0 ? (bled + out) * aim / (aim - cm) : 0);
+      loss[b + 1] = loss[b] + lost;
+      concentration[b] = Math.log(conc / soundAim);
+      held[b] = holds;
+    }
+  }
+
+  private void losses(Signature signature) {
+    double rate = signature.size() * referencePerHourL;
+    switch (signature.shape()) {
+      case NOWHERE -> java.util.Arrays.fill(lossL, 0);
+      case BASIN_ALWAYS, FRESH_ALWAYS -> java.util.Arrays.fill(lossL, rate * QuarterDays.HOURS);
+      case BASIN_RUNNING, BLEED_RUNNING -> scaled(blocks.runHours, rate);
+      case BASIN_LOAD -> scaled(blocks.loadHours, 2 * rate);
+      case BASIN_STOPS -> scaled(blocks.stops, 24 * rate);
+      case FRESH_WORKING -> scaled(blocks.workHours, 3.4 * rate);
+      case FILL_PASSING -> overflow(rate);
+    }
+  }
+
+  private void scaled(double[] column, double factor) {
+    for (int b = 0; b < lossL.length; b++) {
+      lossL[b] = column[b] * factor;
+    }
+  }
+
+  /** Inflow that nothing used, once the basin has filled to its overflow. */
+  private void overflow(double ratePerHour) {
+    double freeboard = 0.06 * plan.volumeL();
+    double[] evaporation = hours.evaporationL();
+    double level = 0;
+    int h = 0;
+    for (int b = 0; b < lossL.length; b++) {
+      double over = 0;
+      double standIn = blocks.evaporationL[b] / QuarterDays.HOURS;
+      for (int i = 0; i < QuarterDays.HOURS; i++, h++) {
+        double used = Double.isNaN(evaporation[h]) ? standIn : evaporation[h];
+        level = Math.max(0, level + ratePerHour - used);
+        if (level > freeboard) {
+          over += level - freeboard;
+          level = freeboard;
+        }
+      }
+      lossL[b] = over;
+    }
+  }
+}

@@ -1,0 +1,27 @@
+package towerledger.balance;
+
+import towerledger.balance.facts.OperatingSettings.BlowdownControl;
+
+/**
+ * How the basin is held, block by block, as far as is known at the time of each block.
+ *
+ * @param freshUsCm conductivity of the makeup, or 1 where only ratios are known
+ * @param aimUsCm basin conductivity aimed at in sound state, same unit
+ * @param targetCycles cycles that the settings ask for; NaN where none are set
+ * @param control how the bleed is controlled
+ * @param driftPerLoadHourL drift per hour at full load, L
+ * @param drainedL basin water drained by intention, L
+ * @param emptied 1 where the basin is filled anew after a lay-up, as a part of the volume
+ * @param aimMoved whether somebody is known to have moved the bleed's aim in the block
+ * @param volumeL water in the loop, L
+ */
+record ControlPlan(
+    double[] freshUsCm,
+    double[] aimUsCm,
+    double[] targetCycles,
+    BlowdownControl[] control,
+    double driftPerLoadHourL,
+    double[] drainedL,
+    double[] emptied,
+    boolean[] aimMoved,
+    double volumeL) {}

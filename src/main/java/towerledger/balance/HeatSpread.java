@@ -1,0 +1,111 @@
+package towerledger.balance;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import towerledger.balance.facts.HeatEvidence;
+import towerledger.balance.facts.SystemAttributes.HeatSource;
+import towerledger.balance.facts.SystemFacts;
+
+/**
+ * Heat evidence spread over its hours by the load shape, its total conserved; better evidence takes
+ * the place of worse where they overlap.
+ */
+final class HeatSpread {
+
+  /** Chiller electricity per cooling where it is not known; common practice, no source. */
+  private static final double ASSUMED_KW_PER_TON = 0.65;
+
+  /** Driving heat of an absorption chiller per cooling (COP about 0.9); common practice. */
+  private static final double ABSORPTION_DRIVING_HEAT = 1.1;
+
+  private static final double KW_PER_TON = 3.516852842;
+  private static final double WATER_J_PER_KG_K = 4186;
+  private static final Duration DAY = Duration.ofHours(26);
+
+  private HeatSpread() {}
+
+  /**
+   * Writes heat as a fraction of nominal over the guessed shape, hour by hour.
+   *
+   * @param shape load by shape alone, fraction of nominal; not changed
+   * @param grade receives the grade of each hour
+   */
+  static double[] spread(
+      SystemFacts facts, Instant start, double[] shape, double nominalWatts, byte[] grade) {
+    double[] load = shape.clone();
+    java.util.Arrays.fill(grade, (byte) EvidenceGrade.D.ordinal());
+    List<HeatEvidence> worstFirst = new ArrayList<>(facts.heat());
+    worstFirst.sort(
+        Comparator.comparingInt((HeatEvidence e) -> -gradeOf(e).ordinal())
+            .thenComparing(e -> e.span().startInclusive()));
+    for (HeatEvidence evidence : worstFirst) {
+      long from = evidence.span().startInclusive().getEpochSecond() - start.getEpochSecond();
+      long to = evidence.span().endExclusive().getEpochSecond() - start.getEpochSecond();
+      int first = (int) Math.max(0, Math.round(from / 3600.0));
+      int last = (int) Math.min(shape.length, Math.round(to / 3600.0));
+      if (last <= first) {
+        continue;
+      }
+      double inside = (last - first) * 3600.0 / Math.max(1, to - from);
+      double total =
+          joules(facts, evidence, nominalWatts) * Math.min(1, inside) / 3600 / nominalWatts;
+      double sum = 0;
+      for (int h = first; h < last; h++) {
+        sum += shape[h];
+      }
+      byte graded = (byte) gradeOf(evidence).ordinal();
+      for (int h = first; h < last; h++) {
+        load[h] = sum > 0 ? total * shape[h] / sum : total / (last - first);
+        if (load[h] < 0.003) {
+          load[h] = 0;
+        }
+        grade[h] = graded;
+      }
+    }
+    return load;
+  }
+
+  static EvidenceGrade gradeOf(HeatEvidence evidence) {
+    boolean daily = evidence.span().duration().compareTo(DAY) <= 0;
+    if (evidence instanceof HeatEvidence.RunningHours) {
+      return EvidenceGrade.C;
+    }
+    if (evidence instanceof HeatEvidence.ChillerElectricity) {
+      return EvidenceGrade.B;
+    }
+    return daily ? EvidenceGrade.A : EvidenceGrade.B;
+  }
+
+  private static double joules(SystemFacts facts, HeatEvidence evidence, double nominalWatts) {
+    HeatSource source = facts.attributes().heatSource().orElse(HeatSource.ELECTRIC_CHILLER);
+    if (evidence instanceof HeatEvidence.HeatRejected metered) {
+      return metered.joules();
+    }
+    if (evidence instanceof HeatEvidence.ChilledWater cooling) {
+      double added =
+          source == HeatSource.ABSORPTION_CHILLER
+              ? ABSORPTION_DRIVING_HEAT
+              : source == HeatSource.ELECTRIC_CHILLER
+                      || source == HeatSource.REFRIGERATION
+                      || cooling.kwPerTon().isPresent()
+                  ? cooling.kwPerTon().orElse(ASSUMED_KW_PER_TON) / KW_PER_TON
+                  : 0;
+      return cooling.joules() * (1 + added);
+    }
+    if (evidence instanceof HeatEvidence.ChillerElectricity electricity) {
+      return electricity.joules() * (1 + KW_PER_TON / electricity.kwPerTon());
+    }
+    if (evidence instanceof HeatEvidence.RunningHours running) {
+      return running.hours() * 3600 * running.loadFraction() * nominalWatts;
+    }
+    HeatEvidence.WaterTemperatures water = (HeatEvidence.WaterTemperatures) evidence;
+    return water.waterFlowKgPerSecond()
+        * WATER_J_PER_KG_K
+        * (water.hotC() - water.coldC())
+        * water.span().hours()
+        * 3600;
+  }
+}

@@ -1,0 +1,239 @@
+package towerledger.balance;
+
+import java.time.Instant;
+import java.time.YearMonth;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import towerledger.balance.facts.SystemFacts;
+import towerledger.balance.facts.Visit;
+import towerledger.balance.facts.WaterSample;
+import towerledger.quantity.CalendarMonth;
+
+/** Cuts the record into periods at its own readings and gathers what was measured in each. */
+final class PeriodBuilder {
+
+  /** Least length of a period in blocks: shorter ones add work and no knowledge. */
+  private static final double LEAST_BLOCKS = 6 * 4;
+
+  /** Month-to-month scatter of the heat evidence by grade, ln, after calibration. */
+  private static final double[] LOAD_SCATTER = {0.02, 0.03, 0.05, 0.07};
+
+  /** Scatter of one conductivity sample: two instruments and a stirred basin. */
+  private static final double SAMPLE_SCATTER = 0.035;
+
+  /** Scatter of cycles by chloride titration. */
+  private static final double CHLORIDE_SCATTER = 0.08;
+
+  private final SystemFacts facts;
+  private final SystemHours hours;
+  private final QuarterDays blocks;
+  private final ControlPlan plan;
+  private final MeteredWater makeup;
+  private final MeteredWater bleed;
+  private final MeteredWater otherUse;
+  private final double[] use;
+  private final double[] bleedUse;
+  private final double[] evaporated;
+
+  PeriodBuilder(
+      SystemFacts facts,
+      SystemHours hours,
+      QuarterDays blocks,
+      ControlPlan plan,
+      MeteredWater makeup,
+      MeteredWater bleed,
+      MeteredWater otherUse,
+      double[] use,
+      double[] bleedUse) {
+    this.facts = facts;
+    this.hours = hours;
+    this.blocks = blocks;
+    this.plan = plan;
+    this.makeup = makeup;
+    this.bleed = bleed;
+    this.otherUse = otherUse;
+    this.use = use;
+    this.bleedUse = bleedUse;
+    this.evaporated = QuarterDays.running(blocks.evaporationL);
+  }
+
+  List<Period> build(List<YearMonth> months, ZoneId zone) {
+    double[] cuts = cuts(months, zone);
+    List<Period> periods = new ArrayList<>();
+    for (int i = 0; i + 1 < cuts.length; i++) {
+      periods.add(period(cuts[i], cuts[i + 1]));
+    }
+    return periods;
+  }
+
+  private double[] cuts(List<YearMonth> months, ZoneId zone) {
+    List<Double> candidates = new ArrayList<>();
+    double[] readings = makeup.readingPositions();
+    for (double reading : readings) {
+      if (reading >= 0
+          && reading <= blocks.count
+          && !makeup.byInterval(Math.max(0, reading - 8), Math.min(blocks.count, reading + 8))) {
+        candidates.add(reading);
+      }
+    }
+    double firstReading = readings.length == 0 ? Double.MAX_VALUE : readings[0];
+    double lastReading = readings.length == 0 ? -1 : readings[readings.length - 1];
+    for (YearMonth month : months) {
+      double from = blocks.position(CalendarMonth.of(month, zone).span().startInclusive());
+      double to = blocks.position(CalendarMonth.of(month, zone).span().endExclusive());
+      double step = (to - from) / 4;
+      boolean unread = to <= firstReading || from >= lastReading;
+      for (int quarter = 0; quarter < 4; quarter++) {
+        double a = from + quarter * step;
+        double b = a + step;
+        boolean logged = makeup.byInterval(a, b);
+        if (logged || quarter == 0 && unread) {
+          candidates.add(a);
+        }
+        if (logged || unread && quarter == 3) {
+          candidates.add(Math.min(blocks.count, b));
+        }
+      }
+    }
+    candidates.sort(null);
+    List<Double> kept = new ArrayList<>();
+    for (double candidate : candidates) {
+      if (candidate >= 0
+          && candidate <= blocks.count
+          && (kept.isEmpty() || candidate - kept.get(kept.size() - 1) >= LEAST_BLOCKS)) {
+        kept.add(candidate);
+      }
+    }
+    return kept.stream().mapToDouble(Double::doubleValue).toArray();
+  }
+
+  private Period period(double from, double to) {
+    Instant end = blocks.at(to);
+    MeteredWater.Amount in = makeup.between(from, to, use, Instant.MAX);
+    boolean hasMakeup = makeup.present() && in.covered() > 0.995 && knownHours(from, to);
+    Instant lastFact = hasMakeup ? in.lastFact() : Instant.MIN;
+    double makeupL = Double.NaN;
+    double makeupDeviation = 0;
+    if (hasMakeup) {
+      MeteredWater.Amount other = otherUse.between(from, to, use, Instant.MAX);
+      makeupL = Math.max(0, in.litres() - other.litres());
+      makeupDeviation = Math.hypot(in.deviation(), other.deviation());
+    }
+    MeteredWater.Amount out = bleed.between(from, to, bleedUse, Instant.MAX);
+    boolean hasBleed = bleed.present() && out.covered() > 0.995;
+    List<Visit> visits =
+        facts.visits().stream()
+            .filter(
+                v -> {
+                  double at = blocks.position(v.at());
+                  return at >= from && at < to;
+                })
+            .toList();
+    for (Visit visit : visits) {
+      if (!visit.findings().isEmpty() && visit.at().isAfter(lastFact)) {
+        lastFact = visit.at();
+      }
+    }
+    List<Integer> sampleBlocks = new ArrayList<>();
+    double sum = 0;
+    double weight = 0;
+    for (WaterSample sample : facts.samples()) {
+      double at = blocks.position(sample.takenAt());
+      if (at < from || at >= to || diluted(at)) {
+        continue;
+      }
+      int block = (int) at;
+      double scatter = SAMPLE_SCATTER;
+      double ratio = Double.NaN;
+      if (sample.basinConductivityUsCm().isPresent()) {
+        double fresh =
+            plan.freshUsCm()[block] == 1 && sample.makeupConductivityUsCm().isPresent()
+                ? sample.makeupConductivityUsCm().getAsDouble()
+                : 1;
+        ratio = sample.basinConductivityUsCm().getAsDouble() / fresh / plan.aimUsCm()[block];
+        if (plan.freshUsCm()[block] == 1 && sample.makeupConductivityUsCm().isEmpty()) {
+          ratio = Double.NaN;
+        }
+      } else if (sample.basinChlorideMgL().isPresent()
+          && sample.makeupChlorideMgL().orElse(0) > 0) {
+        ratio =
+            sample.basinChlorideMgL().getAsDouble()
+                / sample.makeupChlorideMgL().getAsDouble()
+                / (plan.aimUsCm()[block] / plan.freshUsCm()[block]);
+        scatter = CHLORIDE_SCATTER;
+      }
+      if (ratio > 0) {
+        sampleBlocks.add(block);
+        sum += Math.log(ratio) / (scatter * scatter);
+        weight += 1 / (scatter * scatter);
+        lastFact = sample.takenAt().isAfter(lastFact) ? sample.takenAt() : lastFact;
+      }
+    }
+    int grade = grade(from, to);
+    double stretch = Math.pow(Math.max(1, 30 / ((to - from) / 4)), 0.35);
+    boolean moved = false;
+    for (int b = (int) from; b < Math.min(to, blocks.count); b++) {
+      moved |= plan.aimMoved()[b];
+    }
+    return new Period(
+        from,
+        to,
+        makeupL,
+        makeupDeviation,
+        sampleBlocks.stream().mapToInt(Integer::intValue).toArray(),
+        weight > 0 ? sum / weight : Double.NaN,
+        weight > 0 ? Math.sqrt(1 / weight + 0.0002) : 0,
+        hasBleed ? out.litres() : Double.NaN,
+        out.deviation(),
+        LOAD_SCATTER[grade] * stretch,
+        grade,
+        moved,
+        SideEvidence.leanings(visits),
+        SideEvidence.cured(visits),
+        lastFact.equals(Instant.MIN) ? end : lastFact);
+  }
+
+  /** Samples soon after a drain tell of the refill, not of the bleed. */
+  private boolean diluted(double at) {
+    for (int b = (int) at; b >= Math.max(0, (int) at - 120); b--) {
+      double refill = plan.drainedL()[b] + plan.emptied()[b] * plan.volumeL();
+      if (refill > 0.05 * plan.volumeL()) {
+        double since = evaporated[Math.min((int) at, blocks.count)] - evaporated[b];
+        double cycles = plan.aimUsCm()[b] / plan.freshUsCm()[b];
+        if (since < 1.2 * refill * (cycles - 1)) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private boolean knownHours(double from, double to) {
+    double unknown = 0;
+    for (int b = (int) from; b < Math.min(to, blocks.count); b++) {
+      unknown += blocks.unknownHours[b];
+    }
+    return unknown < 0.1 * (to - from) * QuarterDays.HOURS;
+  }
+
+  private int grade(double from, double to) {
+    int[] count = new int[EvidenceGrade.values().length];
+    int last = Math.min(hours.count(), (int) (to * QuarterDays.HOURS));
+    for (int h = (int) (from * QuarterDays.HOURS); h < last; h++) {
+      count[hours.grade()[h]]++;
+    }
+    return worstCommon(count);
+  }
+
+  /** The grade of most hours; the worse one where hours of load are split evenly. */
+  static int worstCommon(int[] count) {
+    int best = count.length - 1;
+    for (int g = count.length - 1; g >= 0; g--) {
+      if (count[g] > count[best]) {
+        best = g;
+      }
+    }
+    return best;
+  }
+}

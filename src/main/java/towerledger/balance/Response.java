@@ -1,0 +1,77 @@
+package towerledger.balance;
+
+import java.util.List;
+
+/**
+ * What one signature makes the instruments show, had it always been there: per period and per
+ * month, at a load multiplier of one.
+ */
+final class Response {
+
+  final Signature signature;
+  final double[] makeup;
+  final double[] slope;
+  final double[] bleed;
+  final double[] sampleLog;
+  final double[] held;
+
+  /** Makeup drawn in each month, L. */
+  final double[] monthMakeup;
+
+  /** Bleed of each month, L. */
+  final double[] monthBleed;
+
+  /** Water lost through the fault in each month, fresh or concentrated, L. */
+  final double[] monthLoss;
+
+  /** Makeup up to each month's begin, L. */
+  final double[] makeupBefore;
+
+  Response(Signature signature, BasinWalk walk, List<Period> periods, double[][] months) {
+    this.signature = signature;
+    int n = periods.size();
+    makeup = new double[n];
+    slope = new double[n];
+    bleed = new double[n];
+    sampleLog = new double[n];
+    held = new double[n];
+    for (int p = 0; p < n; p++) {
+      Period period = periods.get(p);
+      makeup[p] = between(walk.makeup, period.from(), period.to());
+      slope[p] = between(walk.slope, period.from(), period.to());
+      bleed[p] = between(walk.bleed, period.from(), period.to());
+      double sum = 0;
+      double holds = 0;
+      for (int block : period.sampleBlocks()) {
+        sum += walk.concentration[block];
+        holds += heldAround(walk, block);
+      }
+      int samples = period.sampleBlocks().length;
+      sampleLog[p] = samples == 0 ? 0 : sum / samples + Math.log(signature.sampleFactor());
+      held[p] = samples == 0 ? 0 : holds / samples;
+    }
+    monthMakeup = new double[months.length];
+    monthBleed = new double[months.length];
+    monthLoss = new double[months.length];
+    makeupBefore = new double[months.length];
+    for (int m = 0; m < months.length; m++) {
+      monthMakeup[m] = between(walk.makeup, months[m][0], months[m][1]);
+      monthBleed[m] = between(walk.bleed, months[m][0], months[m][1]);
+      monthLoss[m] = between(walk.loss, months[m][0], months[m][1]);
+      makeupBefore[m] = QuarterDays.totalAt(walk.makeup, months[m][0]);
+    }
+  }
+
+  private static double heldAround(BasinWalk walk, int block) {
+    double sum = 0;
+    int from = Math.max(0, block - 7);
+    for (int b = from; b <= block; b++) {
+      sum = Math.max(sum, walk.held[b]);
+    }
+    return sum;
+  }
+
+  private static double between(double[] running, double from, double to) {
+    return QuarterDays.totalAt(running, to) - QuarterDays.totalAt(running, from);
+  }
+}

@@ -1,0 +1,79 @@
+package towerledger.balance;
+
+import java.util.ArrayList;
+import java.util.List;
+import towerledger.balance.Signature.Shape;
+
+/**
+ * The hypotheses: each cause in several sizes. Sizes of losses are multiples of the reference
+ * evaporation, in steps of two fifths.
+ */
+final class SignatureCatalogue {
+
+  private static final double STEP = 1.4;
+  private static final double[] AIMS = {0.9, 0.82, 0.74, 0.65, 0.55, 0.45, 0.35};
+  private static final double[] METER = {0.95, 0.91, 0.88, 0.84, 0.78, 0.7, 0.55, 1.06, 1.12, 1.2};
+  private static final double[] METER_WEIGHT = {0.6, 1, 1.5, 1, 1, 0.8, 0.6, 0.5, 0.5, 0.4};
+  private static final double[] LOADS = {
+    0.55, 0.66, 0.75, 0.82, 0.88, 0.92, 1.08, 1.13, 1.2, 1.3, 1.45, 1.7, 2.1
+  };
+  private static final double[] PROBE = {0.7, 0.8, 0.88, 1.12, 1.22, 1.35};
+
+  private SignatureCatalogue() {}
+
+  static List<Signature> of(ReconciliationPolicy policy, boolean bleedMetered) {
+    List<Signature> all = new ArrayList<>();
+    all.add(Signature.sound());
+    losses(all, policy, Cause.FILL_VALVE_LEAKING_BY, Shape.FILL_PASSING, 0.06, 1.6);
+    losses(all, policy, Cause.FILL_VALVE_STUCK_OPEN, Shape.FILL_PASSING, 2.2, 8);
+    losses(all, policy, Cause.OVERFLOW_ON_SHUTDOWN, Shape.BASIN_STOPS, 0.03, 1.0);
+    losses(all, policy, Cause.LEVEL_SET_HIGH, Shape.BASIN_RUNNING, 0.03, 1.0);
+    losses(all, policy, Cause.BLOWDOWN_STUCK_OPEN, Shape.BLEED_RUNNING, 0.1, 2.5);
+    losses(all, policy, Cause.MAKEUP_LINE_LEAK, Shape.FRESH_ALWAYS, 0.03, 1.2);
+    losses(all, policy, Cause.BASIN_LEAK, Shape.BASIN_ALWAYS, 0.03, 1.2);
+    losses(all, policy, Cause.DRIFT_EXCESS, Shape.BASIN_LOAD, 0.03, 0.6);
+    losses(all, policy, Cause.OTHER_USE, Shape.FRESH_WORKING, 0.03, 0.8);
+    double lowCycles = policy.yearly(Cause.LOW_CYCLES) / AIMS.length;
+    for (double aim : AIMS) {
+      all.add(Signature.aim(Cause.LOW_CYCLES, aim, 1, lowCycles));
+    }
+    double probe = policy.yearly(Cause.CONDUCTIVITY_ERROR) / PROBE.length / 3;
+    for (double factor : PROBE) {
+      all.add(Signature.aim(Cause.CONDUCTIVITY_ERROR, factor, 1, probe));
+      all.add(Signature.aim(Cause.CONDUCTIVITY_ERROR, factor, 1 / factor, probe));
+      all.add(Signature.aim(Cause.CONDUCTIVITY_ERROR, 1, factor, probe));
+    }
+    double meter = policy.yearly(Cause.MAKEUP_METER_ERROR) / 8;
+    for (int i = 0; i < METER.length; i++) {
+      all.add(Signature.makeupMeter(Cause.MAKEUP_METER_ERROR, METER[i], meter * METER_WEIGHT[i]));
+    }
+    double shut = policy.yearly(Cause.FILL_VALVE_SHUT) / 2;
+    all.add(Signature.makeupMeter(Cause.FILL_VALVE_SHUT, 0.02, shut));
+    all.add(Signature.makeupMeter(Cause.FILL_VALVE_SHUT, 0.2, shut));
+    double load = policy.yearly(Cause.HEAT_LOAD_ERROR) / LOADS.length;
+    for (double factor : LOADS) {
+      all.add(Signature.load(Cause.HEAT_LOAD_ERROR, factor, load));
+    }
+    if (bleedMetered) {
+      double bleed = policy.yearly(Cause.BLOWDOWN_METER_ERROR) / 6;
+      for (double factor : new double[] {0.02, 0.5, 0.7, 0.85, 1.15, 1.3}) {
+        all.add(Signature.bleedMeter(factor, bleed));
+      }
+    }
+    return all;
+  }
+
+  private static void losses(
+      List<Signature> all,
+      ReconciliationPolicy policy,
+      Cause cause,
+      Shape shape,
+      double least,
+      double most) {
+    int count = (int) Math.round(Math.log(most / least) / Math.log(STEP)) + 1;
+    double prior = policy.yearly(cause) / count;
+    for (int i = 0; i < count; i++) {
+      all.add(Signature.loss(cause, shape, least * Math.pow(STEP, i), prior));
+    }
+  }
+}
