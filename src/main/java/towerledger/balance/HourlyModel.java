@@ -14,8 +14,7 @@ final class HourlyModel {
 
   static SystemHours of(SystemFacts facts, Instant start, int hours) {
     double nominal = ControlPlanner.nominalWatts(facts);
-    double[] shape =
-        LoadShape.of(facts.attributes(), facts.zone(), facts.weather(), start, hours);
+    double[] shape = LoadShape.of(facts.attributes(), facts.zone(), facts.weather(), start, hours);
     byte[] grade = new byte[hours];
     double[] load = HeatSpread.spread(facts, start, shape, nominal, grade);
     double[] evaporation = new double[hours];

@@ -53,8 +53,7 @@ final class LoadShape {
       int w = offset + h;
       if (w >= 0 && w < weather.hours() && !Double.isNaN(weather.dryBulbC(w))) {
         double dry = weather.dryBulbC(w);
-        smoothed =
-            Double.isNaN(smoothed) ? dry : smoothed + (dry - smoothed) / TIME_CONSTANT_HOURS;
+        smoothed = Double.isNaN(smoothed) ? dry : smoothed + (dry - smoothed) / TIME_CONSTANT_HOURS;
         double wet = weather.wetBulbC(w);
         dew = Double.isNaN(wet) ? dew : wet - 0.5 * (dry - wet);
       }

@@ -5,14 +5,7 @@ import java.time.Instant;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
-import towerledger.balance.facts.MeterFacts;
-import towerledger.balance.facts.RegisterVolume;
 import towerledger.balance.facts.SystemFacts;
-import towerledger.quantity.CalendarMonth;
-import towerledger.quantity.Span;
-import towerledger.quantity.Volume;
 
 /**
  * Reconciles the months of one system. Each month is judged on the facts known by its close, ten
@@ -22,7 +15,7 @@ import towerledger.quantity.Volume;
 public final class Reconciler {
 
   /** Version of the model, recorded with every revision. */
-  public static final String MODEL_VERSION = "0.1";
+  public static final String MODEL_VERSION = "1";
 
   /** How long after its end a month still takes facts in. */
   public static final Duration CLOSE_AFTER = Duration.ofDays(10);
@@ -40,7 +33,8 @@ public final class Reconciler {
 
   /**
    * Verdicts of consecutive months. Facts from before the first month are used: they calibrate the
-   * system and may hold the onset of a fault; give two years of them where they exist.
+   * system and may hold the onset of a fault; give all of them, so that a month comes out the same
+   * whichever months are asked for.
    *
    * @param facts what is known of the system
    * @param first first month wanted
@@ -52,80 +46,26 @@ public final class Reconciler {
       throw new IllegalArgumentException(
           "last month %s is before the first, %s".formatted(last, first));
     }
+    YearMonth begin = KnownFacts.firstMonth(facts).filter(m -> m.isBefore(first)).orElse(first);
     List<MonthVerdict> verdicts = new ArrayList<>();
+    SystemPass whole = pass(facts, begin, last);
     for (YearMonth month = first; !month.isAfter(last); month = month.plusMonths(1)) {
-      verdicts.add(judgeOne(facts, month));
+      Instant close = MonthFrame.close(month, facts.zone());
+      SystemPass pass =
+          !month.equals(last) && KnownFacts.straddle(facts, month, close)
+              ? pass(facts, begin, month)
+              : whole;
+      verdicts.add(new MonthAssembler(pass).assemble(pass.frame.months().indexOf(month)));
     }
     return verdicts;
   }
 
-  private MonthVerdict judgeOne(SystemFacts facts, YearMonth month) {
-    Span span = CalendarMonth.of(month, facts.zone()).span();
-    Instant close = span.endExclusive().plus(CLOSE_AFTER);
-    Optional<VolumeEstimate> makeup = makeup(facts, span, close);
-    WaterFigures water =
-        new WaterFigures(
-            makeup,
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            OptionalDouble.empty(),
-            OptionalDouble.empty());
-    Judgement judgement =
-        new Judgement(
-            false,
-            false,
-            List.of(new CauseOpinion(Cause.MISSING_DATA, 1, List.of(), List.of())),
-            List.of(Cause.MISSING_DATA),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty());
-    List<String> whatToAdd =
-        makeup.isPresent()
-            ? List.of()
-            : List.of("makeup meter readings that enclose the whole month");
-    return new MonthVerdict(
-        month, EvidenceGrade.D, water, judgement, List.of(), List.of(), whatToAdd, List.of());
-  }
-
-  private static Optional<VolumeEstimate> makeup(SystemFacts facts, Span month, Instant close) {
-    double litres = 0;
-    double coveredHours = 0;
-    for (MeterFacts meter : facts.meters()) {
-      if (meter.role() != MeterFacts.Role.MAKEUP) {
-        continue;
-      }
-      for (RegisterVolume volume : meter.registers()) {
-        if (volume.span().overlaps(month) && !volume.span().endExclusive().isAfter(close)) {
-          double hours = overlapHours(volume.span(), month);
-          litres += volume.litres() * hours / volume.span().hours();
-          coveredHours += hours;
-        }
-      }
+  private SystemPass pass(SystemFacts facts, YearMonth begin, YearMonth last) {
+    List<YearMonth> months = new ArrayList<>();
+    for (YearMonth month = begin; !month.isAfter(last); month = month.plusMonths(1)) {
+      months.add(month);
     }
-    if (coveredHours < 0.999 * month.hours()) {
-      return Optional.empty();
-    }
-    Volume volume = Volume.ofLitres(litres);
-    return Optional.of(new VolumeEstimate(volume, volume.times(0.97), volume.times(1.03)));
-  }
-
-  private static double overlapHours(Span a, Span b) {
-    Instant start =
-        a.startInclusive().isAfter(b.startInclusive()) ? a.startInclusive() : b.startInclusive();
-    Instant end = a.endExclusive().isBefore(b.endExclusive()) ? a.endExclusive() : b.endExclusive();
-    return Math.max(0, (end.getEpochSecond() - start.getEpochSecond()) / 3600.0);
+    SystemFacts known = KnownFacts.by(facts, MonthFrame.close(last, facts.zone()));
+    return SystemPass.of(policy, known, months);
   }
 }

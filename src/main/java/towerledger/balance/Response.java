@@ -18,6 +18,9 @@ final class Response {
   /** Makeup drawn in each month, L. */
   final double[] monthMakeup;
 
+  /** Derivative of each month's makeup by the log of the basin's concentration, L. */
+  final double[] monthSlope;
+
   /** Bleed of each month, L. */
   final double[] monthBleed;
 
@@ -51,11 +54,13 @@ final class Response {
       held[p] = samples == 0 ? 0 : holds / samples;
     }
     monthMakeup = new double[months.length];
+    monthSlope = new double[months.length];
     monthBleed = new double[months.length];
     monthLoss = new double[months.length];
     makeupBefore = new double[months.length];
     for (int m = 0; m < months.length; m++) {
       monthMakeup[m] = between(walk.makeup, months[m][0], months[m][1]);
+      monthSlope[m] = between(walk.slope, months[m][0], months[m][1]);
       monthBleed[m] = between(walk.bleed, months[m][0], months[m][1]);
       monthLoss[m] = between(walk.loss, months[m][0], months[m][1]);
       makeupBefore[m] = QuarterDays.totalAt(walk.makeup, months[m][0]);

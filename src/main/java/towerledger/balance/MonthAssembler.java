@@ -1,0 +1,166 @@
+package towerledger.balance;
+
+import java.time.Instant;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import towerledger.quantity.Volume;
+import towerledger.statistics.NormalMixture;
+
+/** Puts the figures and the verdict of one month together. */
+final class MonthAssembler {
+
+  private static final double LEAST_COVERED = 0.85;
+  private static final double MOST_UNKNOWN_HOURS = 0.1;
+
+  private final SystemPass pass;
+
+  MonthAssembler(SystemPass pass) {
+    this.pass = pass;
+  }
+
+  MonthVerdict assemble(int month) {
+    MonthDraft draft = new MonthDraft(pass, month);
+    draft.readMeters(LEAST_COVERED);
+    draft.readChemistry();
+    draft.readModel(MOST_UNKNOWN_HOURS);
+    if (!draft.modelled || !draft.metered) {
+      return notEnough(draft);
+    }
+    return judged(draft);
+  }
+
+  private MonthVerdict notEnough(MonthDraft draft) {
+    WaterFigures water =
+        new WaterFigures(
+            draft.makeupEstimate(),
+            draft.modelled
+                ? Optional.of(draft.estimate(draft.expected, draft.expectedDeviation))
+                : Optional.empty(),
+            Optional.empty(),
+            draft.modelled
+                ? Optional.of(draft.estimate(draft.evaporation, draft.evaporationDeviation))
+                : Optional.empty(),
+            draft.modelled ? volume(draft.drift) : Optional.empty(),
+            draft.modelled ? volume(draft.neededBleed()) : Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            volume(draft.otherUse),
+            volume(draft.storage),
+            Optional.empty(),
+            Optional.empty(),
+            volume(draft.bleedFigure()),
+            Optional.empty(),
+            Optional.empty(),
+            optional(draft.cycles),
+            optional(draft.targetCycles));
+    CauseOpinion missing = new CauseOpinion(Cause.MISSING_DATA, 1, draft.missing(), List.of());
+    Judgement judgement =
+        new Judgement(
+            false,
+            false,
+            List.of(missing),
+            List.of(Cause.MISSING_DATA),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty());
+    return new MonthVerdict(
+        draft.name(),
+        draft.grade,
+        water,
+        judgement,
+        draft.assumptions(),
+        List.of(),
+        draft.whatToAdd(),
+        draft.working());
+  }
+
+  private MonthVerdict judged(MonthDraft draft) {
+    List<Hypothesis> hypotheses = draft.posterior.hypotheses();
+    int month = draft.month;
+    double makeup = draft.makeup;
+    NormalMixture loss =
+        pass.losses.month(
+            hypotheses, month, Math.hypot(0.012 * makeup, 0.3 * draft.makeupDeviation));
+    Map<Cause, Double> causes = pass.rule.causes(hypotheses, month);
+    boolean waste = pass.rule.wastes(hypotheses, month, makeup, loss);
+    boolean flagged = waste || pass.rule.faulty(causes);
+    List<Map.Entry<Cause, Double>> ranked = VerdictRule.ranked(causes, flagged);
+    List<Cause> set = VerdictRule.set(ranked, flagged);
+    draft.settle(flagged, ranked.get(0).getKey(), loss);
+    List<CauseOpinion> opinions = new ArrayList<>();
+    double total = ranked.stream().mapToDouble(Map.Entry::getValue).sum();
+    for (Map.Entry<Cause, Double> entry : ranked) {
+      opinions.add(Reasons.of(draft, entry.getKey(), Math.min(1, entry.getValue() / total)));
+    }
+    Judgement judgement =
+        new Judgement(
+            flagged,
+            waste,
+            opinions,
+            set,
+            flagged && !draft.posterior.detectedAt().equals(Instant.MIN)
+                ? Optional.of(draft.posterior.detectedAt())
+                : flagged ? Optional.of(draft.lastFact) : Optional.empty(),
+            flagged ? onset(hypotheses, month) : Optional.empty(),
+            Optional.empty(),
+            waste ? Optional.of(since(hypotheses, month, makeup)) : Optional.empty());
+    return new MonthVerdict(
+        draft.name(),
+        draft.grade,
+        draft.figures(),
+        judgement,
+        draft.assumptions(),
+        draft.budget(),
+        draft.whatToAdd(),
+        draft.working());
+  }
+
+  /** Month by which half of the probability of a fault had begun. */
+  private Optional<YearMonth> onset(List<Hypothesis> hypotheses, int month) {
+    List<double[]> onsets = new ArrayList<>();
+    double sum = 0;
+    for (Hypothesis h : hypotheses) {
+      if (h.signature != 0 && pass.losses.active(h, month) > 0) {
+        double weight = Math.exp(h.logWeight);
+        onsets.add(new double[] {pass.losses.onset(h), weight});
+        sum += weight;
+      }
+    }
+    onsets.sort(Comparator.comparingDouble(o -> o[0]));
+    double reached = 0;
+    for (double[] onset : onsets) {
+      reached += onset[1];
+      if (reached >= 0.5 * sum) {
+        int at = onset[0] < 0 ? 0 : Math.min(month, Math.max(0, pass.frame.at(onset[0])));
+        return Optional.of(pass.frame.months().get(at));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private VolumeEstimate since(List<Hypothesis> hypotheses, int month, double makeup) {
+    NormalMixture mixture = pass.losses.since(hypotheses, month, 0.012 * makeup);
+    return bounded(mixture);
+  }
+
+  static VolumeEstimate bounded(NormalMixture mixture) {
+    double low = Math.max(0, mixture.quantile(0.025));
+    double high = Math.max(0, mixture.quantile(0.975));
+    double value = Math.max(low, Math.min(high, mixture.mean()));
+    return VolumeEstimate.ofLitres(value, low, high);
+  }
+
+  static Optional<Volume> volume(double litres) {
+    return Double.isNaN(litres) ? Optional.empty() : Optional.of(Volume.ofLitres(litres));
+  }
+
+  static OptionalDouble optional(double value) {
+    return Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value);
+  }
+}

@@ -1,0 +1,362 @@
+package towerledger.balance;
+
+import java.time.Instant;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import towerledger.balance.facts.WaterSample;
+import towerledger.quantity.CalendarMonth;
+import towerledger.statistics.NormalMixture;
+
+/** The figures of one month while they are being worked out. NaN where nothing is known. */
+final class MonthDraft {
+
+  private static final double Z95 = 1.959964;
+
+  final SystemPass pass;
+  final int month;
+  final Posterior posterior;
+  final EvidenceGrade grade;
+  final double from;
+  final double to;
+  final Instant close;
+
+  boolean metered;
+  boolean modelled;
+  boolean flagged;
+  double covered;
+  double makeup = Double.NaN;
+  double makeupDeviation;
+  double otherUse = Double.NaN;
+  double meteredBleed = Double.NaN;
+  double cycles = Double.NaN;
+  double targetCycles = Double.NaN;
+  int samples;
+  double unknownHours;
+  double storage = Double.NaN;
+  double drift = Double.NaN;
+  double modelEvaporation = Double.NaN;
+  double evaporation = Double.NaN;
+  double evaporationDeviation;
+  double multiplier = 1;
+  double multiplierDeviation;
+  double scatterDeviation;
+  double soundModel = Double.NaN;
+  double expected = Double.NaN;
+  double expectedDeviation;
+  double loss;
+  double lossLow;
+  double lossHigh;
+  double excess;
+  double fresh;
+  double meterCorrection;
+  double gross;
+  Cause named = Cause.NONE;
+  Instant lastFact;
+
+  MonthDraft(SystemPass pass, int month) {
+    this.pass = pass;
+    this.month = month;
+    this.posterior = pass.closing(month);
+    from = pass.frame.from(month);
+    to = pass.frame.to(month);
+    close = MonthFrame.close(name(), pass.facts.zone());
+    lastFact = CalendarMonth.of(name(), pass.facts.zone()).span().endExclusive();
+    int[] count = new int[EvidenceGrade.values().length];
+    for (int h = hour(from); h < Math.min(hour(to), pass.hours.count()); h++) {
+      count[pass.hours.grade()[h]]++;
+    }
+    grade = EvidenceGrade.values()[PeriodBuilder.worstCommon(count)];
+  }
+
+  YearMonth name() {
+    return pass.frame.months().get(month);
+  }
+
+  private static int hour(double position) {
+    return (int) Math.round(position * QuarterDays.HOURS);
+  }
+
+  void readMeters(double leastCovered) {
+    MeteredWater.Amount in = pass.makeup.between(from, to, pass.soundUse, close);
+    covered = pass.makeup.present() ? in.covered() : 0;
+    if (covered >= leastCovered) {
+      metered = true;
+      makeup = in.litres() / covered;
+      makeupDeviation =
+          Math.hypot(
+              Math.hypot(in.deviation(), 0.3 * (1 - covered) * makeup),
+              0.5 * pass.makeup.accuracy() * makeup);
+      if (!in.lastFact().equals(Instant.MIN)) {
+        lastFact = in.lastFact();
+      }
+    }
+    otherUse = 0;
+    if (pass.otherUse.present()) {
+      MeteredWater.Amount other = pass.otherUse.between(from, to, pass.soundUse, close);
+      otherUse = other.covered() >= leastCovered ? other.litres() / other.covered() : Double.NaN;
+    }
+    MeteredWater.Amount out = pass.bleed.between(from, to, pass.soundBleed, close);
+    if (pass.bleed.present() && out.covered() >= leastCovered) {
+      meteredBleed = out.litres() / out.covered();
+    }
+  }
+
+  void readChemistry() {
+    double sum = 0;
+    for (WaterSample sample : pass.facts.samples()) {
+      double at = pass.blocks.position(sample.takenAt());
+      if (at < from || at >= to) {
+        continue;
+      }
+      double fresh = sample.makeupConductivityUsCm().orElse(Double.NaN);
+      int block = Math.min(pass.blocks.count - 1, (int) at);
+      if (Double.isNaN(fresh) && pass.plan.freshUsCm()[block] != 1) {
+        fresh = pass.plan.freshUsCm()[block];
+      }
+      double ratio = sample.basinConductivityUsCm().orElse(Double.NaN) / fresh;
+      if (Double.isNaN(ratio) && sample.makeupChlorideMgL().orElse(0) > 0) {
+        ratio =
+            sample.basinChlorideMgL().orElse(Double.NaN) / sample.makeupChlorideMgL().getAsDouble();
+      }
+      if (ratio > 0) {
+        sum += Math.log(ratio);
+        samples++;
+      }
+    }
+    if (samples > 0) {
+      cycles = Math.exp(sum / samples);
+    }
+    double inverse = 0;
+    int count = 0;
+    for (int b = (int) Math.round(from); b < Math.min(Math.round(to), pass.blocks.count); b++) {
+      if (!Double.isNaN(pass.plan.targetCycles()[b])) {
+        inverse += 1 / pass.plan.targetCycles()[b];
+        count++;
+      }
+    }
+    targetCycles = count > 0 ? count / inverse : Double.NaN;
+  }
+
+  void readModel(double mostUnknown) {
+    double total = 0;
+    double unknown = 0;
+    double drains = 0;
+    double loadHours = 0;
+    int blocks = 0;
+    for (int b = (int) Math.round(from); b < Math.min(Math.round(to), pass.blocks.count); b++) {
+      total += pass.blocks.evaporationL[b];
+      unknown += pass.blocks.unknownHours[b];
+      loadHours += pass.blocks.loadHours[b];
+      drains += pass.plan.drainedL()[b] + pass.plan.emptied()[b] * pass.plan.volumeL();
+      blocks++;
+    }
+    unknownHours = unknown / (blocks * (double) QuarterDays.HOURS);
+    storage = drains;
+    modelled = unknownHours <= mostUnknown;
+    if (!modelled) {
+      return;
+    }
+    modelEvaporation = total;
+    drift = pass.plan.driftPerLoadHourL() * loadHours;
+    Response sound = pass.responses.get(0);
+    soundModel = sound.monthMakeup[month];
+    double weights = 0;
+    double sumLoad = 0;
+    double squareLoad = 0;
+    double sumSound = 0;
+    double squareSound = 0;
+    double sumEvaporation = 0;
+    double squareEvaporation = 0;
+    double scatter = 0;
+    for (Hypothesis h : posterior.hypotheses()) {
+      double w = Math.exp(h.logWeight);
+      double factor = actual(h);
+      double load = Math.exp(h.load) * factor;
+      double here = Math.exp(h.load + h.scatterOf(month)) * factor;
+      double soundHere = load * (soundModel + sound.monthSlope[month] * h.habit);
+      double vaporised = here * total;
+      double relative = h.pLoad;
+      weights += w;
+      sumLoad += w * load;
+      squareLoad += w * load * load * (1 + relative);
+      sumSound += w * soundHere;
+      squareSound += w * soundHere * soundHere * (1 + relative);
+      sumEvaporation += w * vaporised;
+      squareEvaporation += w * vaporised * vaporised * (1 + relative + h.pScatter / 4);
+      scatter += w * h.pScatter;
+    }
+    multiplier = sumLoad / weights;
+    multiplierDeviation =
+        Math.sqrt(Math.max(0, squareLoad / weights - multiplier * multiplier)) / multiplier;
+    scatterDeviation = monthScatter();
+    expected = sumSound / weights;
+    double spread = Math.max(0, squareSound / weights - expected * expected);
+    expectedDeviation =
+        Math.sqrt(
+            spread
+                + expected * expected * scatterDeviation * scatterDeviation
+                + 0.09 * storage * storage
+                + square(0.02 * pass.plan.volumeL()));
+    evaporation = sumEvaporation / weights;
+    evaporationDeviation =
+        Math.sqrt(
+            Math.max(0, squareEvaporation / weights - evaporation * evaporation)
+                + square(0.015 * evaporation));
+  }
+
+  private double monthScatter() {
+    return switch (grade) {
+      case A -> 0.02;
+      case B -> 0.03;
+      case C -> 0.05;
+      case D -> 0.07;
+    };
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+
+  /** Factor between the modelled load and the load as a hypothesis has it. */
+  private double actual(Hypothesis h) {
+    double factor = pass.responses.get(h.signature).signature.loadFactor();
+    return factor == 1 ? 1 : 1 + (factor - 1) * pass.losses.active(h, month);
+  }
+
+  /** Fixes what depends on the verdict. */
+  void settle(boolean isFlagged, Cause likeliest, NormalMixture mixture) {
+    flagged = isFlagged;
+    named = isFlagged ? likeliest : Cause.NONE;
+    VolumeEstimate bounded = MonthAssembler.bounded(mixture);
+    loss = bounded.value().litres();
+    lossLow = bounded.low().litres();
+    lossHigh = bounded.high().litres();
+    double weights = 0;
+    double freshSum = 0;
+    double concentrated = 0;
+    double grossSum = 0;
+    double meter = 0;
+    for (Hypothesis h : posterior.hypotheses()) {
+      double w = Math.exp(h.logWeight);
+      Signature signature = pass.responses.get(h.signature).signature;
+      double extra = pass.losses.extra(h, month);
+      if (signature.fresh()) {
+        freshSum += w * extra;
+      } else {
+        concentrated += w * extra;
+      }
+      grossSum += w * pass.losses.gross(h, month);
+      if (signature.makeupFactor() != 1) {
+        double active = pass.losses.active(h, month);
+        double factor = 1 + active * (signature.makeupFactor() - 1);
+        meter += w * makeup * (1 - 1 / factor);
+      }
+      weights += w;
+    }
+    if (flagged) {
+      fresh = freshSum / weights;
+      excess = concentrated / weights;
+      gross = Math.max(fresh + excess, grossSum / weights);
+      meterCorrection = named == Cause.FILL_VALVE_SHUT ? 0 : meter / weights;
+      // Once a fault is known, the sound makeup is best told by what is left of the measured.
+      if (loss > 0.5 * (lossHigh - lossLow)) {
+        expected = makeup - otherUse - loss - meterCorrection;
+        expectedDeviation = Math.max(0.01 * makeup, (lossHigh - lossLow) / 2 / Z95);
+      }
+    }
+  }
+
+  double neededBleed() {
+    double target = Double.isNaN(targetCycles) ? cycles : targetCycles;
+    return Double.isNaN(target) || Double.isNaN(evaporation)
+        ? Double.NaN
+        : Math.max(0, evaporation / (target - 1) - drift);
+  }
+
+  double bleedFigure() {
+    if (!Double.isNaN(meteredBleed)) {
+      return meteredBleed;
+    }
+    return Double.isNaN(cycles) || Double.isNaN(evaporation) || cycles <= 1
+        ? Double.NaN
+        : Math.max(0, evaporation / (cycles - 1) - drift);
+  }
+
+  Optional<VolumeEstimate> makeupEstimate() {
+    return metered ? Optional.of(estimate(makeup, makeupDeviation)) : Optional.empty();
+  }
+
+  VolumeEstimate estimate(double value, double deviation) {
+    return VolumeEstimate.ofLitres(
+        value, Math.max(0, value - Z95 * deviation), value + Z95 * deviation);
+  }
+
+  WaterFigures figures() {
+    double other = Double.isNaN(otherUse) ? 0 : otherUse;
+    double unaccounted = makeup - other - expected;
+    double wide = Math.hypot(expectedDeviation, makeupDeviation);
+    double needed = neededBleed();
+    double neededOrZero = Double.isNaN(needed) ? 0 : needed;
+    double residual =
+        makeup
+            - evaporation
+            - drift
+            - neededOrZero
+            - excess
+            - fresh
+            - other
+            - storage
+            - meterCorrection;
+    return new WaterFigures(
+        makeupEstimate(),
+        Optional.of(estimate(expected, expectedDeviation)),
+        Optional.of(
+            VolumeEstimate.ofLitres(
+                unaccounted, unaccounted - Z95 * wide, unaccounted + Z95 * wide)),
+        Optional.of(estimate(evaporation, evaporationDeviation)),
+        MonthAssembler.volume(drift),
+        MonthAssembler.volume(needed),
+        MonthAssembler.volume(excess),
+        MonthAssembler.volume(fresh),
+        MonthAssembler.volume(other),
+        MonthAssembler.volume(storage),
+        MonthAssembler.volume(meterCorrection),
+        MonthAssembler.volume(residual),
+        MonthAssembler.volume(bleedFigure()),
+        MonthAssembler.volume(gross),
+        Optional.of(VolumeEstimate.ofLitres(loss, lossLow, lossHigh)),
+        MonthAssembler.optional(cycles),
+        MonthAssembler.optional(targetCycles));
+  }
+
+  List<String> missing() {
+    List<String> missing = new ArrayList<>();
+    if (!pass.makeup.present()) {
+      missing.add("there is no makeup meter");
+    } else if (!metered) {
+      missing.add("makeup readings cover %.0f %% of the month".formatted(100 * covered));
+    }
+    if (!modelled) {
+      missing.add("weather is missing for %.0f %% of the hours".formatted(100 * unknownHours));
+    }
+    return missing;
+  }
+
+  List<String> assumptions() {
+    return Notes.assumptions(this);
+  }
+
+  List<String> whatToAdd() {
+    return Notes.whatToAdd(this);
+  }
+
+  List<BudgetLine> budget() {
+    return Notes.budget(this);
+  }
+
+  List<WorkingStep> working() {
+    return Notes.working(this);
+  }
+}

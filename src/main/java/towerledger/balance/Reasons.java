@@ -1,0 +1,77 @@
+package towerledger.balance;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Evidence for and against a cause, in words. */
+final class Reasons {
+
+  private Reasons() {}
+
+  static CauseOpinion of(MonthDraft draft, Cause cause, double probability) {
+    List<String> speaksFor = new ArrayList<>();
+    List<String> against = new ArrayList<>();
+    double share = (draft.makeup - draft.otherUse - draft.expected) / draft.expected;
+    String makeup =
+        "makeup %.0f %% %s than the sound system would draw"
+            .formatted(Math.abs(100 * share), share >= 0 ? "more" : "less");
+    double cycles = draft.cycles / draft.targetCycles - 1;
+    boolean low = cycles < -0.08;
+    String chemistry =
+        "cycles %.1f against a target of %.1f".formatted(draft.cycles, draft.targetCycles);
+    boolean knownCycles = !Double.isNaN(cycles);
+    switch (cause) {
+      case NONE -> {
+        (Math.abs(share) < 0.05 ? speaksFor : against).add(makeup);
+        if (knownCycles) {
+          (low ? against : speaksFor).add(chemistry);
+        }
+      }
+      case MAKEUP_LINE_LEAK, OTHER_USE -> {
+        (share > 0 ? speaksFor : against).add(makeup);
+        if (knownCycles) {
+          (low ? against : speaksFor).add(chemistry + ": the water is lost before the basin");
+        }
+      }
+      case FILL_VALVE_LEAKING_BY,
+          FILL_VALVE_STUCK_OPEN,
+          OVERFLOW_ON_SHUTDOWN,
+          LEVEL_SET_HIGH,
+          BLOWDOWN_STUCK_OPEN,
+          LOW_CYCLES,
+          BASIN_LEAK,
+          DRIFT_EXCESS -> {
+        (share > 0 ? speaksFor : against).add(makeup);
+        if (knownCycles) {
+          (low ? speaksFor : against).add(chemistry + ": concentrated water is lost");
+        }
+      }
+      case MAKEUP_METER_ERROR, HEAT_LOAD_ERROR -> {
+        speaksFor.add(makeup);
+        if (knownCycles) {
+          (low ? against : speaksFor).add(chemistry);
+        }
+      }
+      case CONDUCTIVITY_ERROR -> {
+        if (knownCycles) {
+          (Math.abs(cycles) > 0.08 ? speaksFor : against).add(chemistry);
+        }
+      }
+      case FILL_VALVE_SHUT -> (share < -0.5 ? speaksFor : against).add(makeup);
+      case BLOWDOWN_METER_ERROR, MISSING_DATA -> {}
+    }
+    if (!Double.isNaN(draft.meteredBleed)
+        && (cause == Cause.BLOWDOWN_STUCK_OPEN
+            || cause == Cause.LOW_CYCLES
+            || cause == Cause.BLOWDOWN_METER_ERROR
+            || cause == Cause.BASIN_LEAK
+            || cause == Cause.DRIFT_EXCESS)) {
+      double needed = draft.neededBleed();
+      boolean high = draft.meteredBleed > 1.15 * needed;
+      boolean bleeds = cause == Cause.BLOWDOWN_STUCK_OPEN || cause == Cause.LOW_CYCLES;
+      (high == bleeds ? speaksFor : against)
+          .add("metered bleed %.0f L against %.0f L needed".formatted(draft.meteredBleed, needed));
+    }
+    return new CauseOpinion(cause, probability, speaksFor, against);
+  }
+}

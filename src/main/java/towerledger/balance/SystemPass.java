@@ -1,0 +1,164 @@
+package towerledger.balance;
+
+import java.time.Instant;
+import java.time.YearMonth;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import towerledger.balance.facts.MeterFacts;
+import towerledger.balance.facts.OperatingSettings;
+import towerledger.balance.facts.SystemFacts;
+import towerledger.quantity.CalendarMonth;
+import towerledger.statistics.NormalMixture;
+
+/** One walk through a system's record, from its first month to its last. */
+final class SystemPass {
+
+  /** Load that a tower carries on a long average, as a fraction of nominal; sets a scale only. */
+  private static final double REFERENCE_LOAD = 0.35;
+
+  private static final double LATENT_J_PER_L = 2.43e6;
+
+  final SystemFacts facts;
+  final MonthFrame frame;
+  final QuarterDays blocks;
+  final ControlPlan plan;
+  final SystemHours hours;
+  final MeteredWater makeup;
+  final MeteredWater bleed;
+  final MeteredWater otherUse;
+  final double[] soundUse;
+  final double[] soundBleed;
+  final List<Period> periods;
+  final List<Response> responses;
+  final LossEstimate losses;
+  final VerdictRule rule;
+  private final Posterior[] closings;
+
+  private SystemPass(ReconciliationPolicy policy, SystemFacts facts, List<YearMonth> months) {
+    this.facts = facts;
+    ZoneId zone = facts.zone();
+    Instant start = CalendarMonth.of(months.get(0), zone).span().startInclusive();
+    start = Instant.ofEpochSecond(Math.floorDiv(start.getEpochSecond(), 3600) * 3600);
+    Instant end = MonthFrame.close(months.get(months.size() - 1), zone);
+    int count =
+        (int) ((end.getEpochSecond() - start.getEpochSecond()) / 3600)
+            / QuarterDays.HOURS
+            * QuarterDays.HOURS;
+    hours = HourlyModel.of(facts, start, count);
+    blocks = QuarterDays.of(hours, zone);
+    frame = MonthFrame.of(months, zone, blocks);
+    plan = ControlPlanner.plan(facts, blocks);
+    makeup = MeteredWater.of(facts.meters(), MeterFacts.Role.MAKEUP, blocks);
+    bleed = MeteredWater.of(facts.meters(), MeterFacts.Role.BLOWDOWN, blocks);
+    otherUse = MeteredWater.of(facts.meters(), MeterFacts.Role.OTHER_USE, blocks);
+    double reference = ControlPlanner.nominalWatts(facts) * REFERENCE_LOAD * 3600 / LATENT_J_PER_L;
+    BasinWalk walk = new BasinWalk(blocks, hours, plan, reference);
+    walk.walk(Signature.sound());
+    soundUse = walk.makeup.clone();
+    soundBleed = walk.bleed.clone();
+    periods =
+        new PeriodBuilder(facts, hours, blocks, plan, makeup, bleed, otherUse, soundUse, soundBleed)
+            .build(months, zone);
+    responses = new ArrayList<>();
+    for (Signature signature : SignatureCatalogue.of(policy, bleed.present())) {
+      walk.walk(signature);
+      responses.add(new Response(signature, walk, periods, frame.bounds()));
+    }
+    losses = new LossEstimate(responses, periods, frame);
+    rule = new VerdictRule(policy, responses, losses);
+    closings = new Posterior[months.size()];
+    run(0.02 * reference * 24);
+  }
+
+  static SystemPass of(ReconciliationPolicy policy, SystemFacts facts, List<YearMonth> months) {
+    return new SystemPass(policy, facts, months);
+  }
+
+  /** The hypotheses as they stood when a month closed. */
+  Posterior closing(int month) {
+    return closings[month];
+  }
+
+  private void run(double floorPerDayL) {
+    FaultFilter filter =
+        new FaultFilter(
+            periods,
+            responses,
+            plan,
+            floorPerDayL,
+            makeup.accuracy(),
+            bleed.accuracy(),
+            plantFactors());
+    filter.start(periods.isEmpty() ? EvidenceGrade.D.ordinal() : periods.get(0).grade());
+    Instant[] detected = new Instant[frame.months().size()];
+    Arrays.fill(detected, Instant.MIN);
+    int p = 0;
+    for (int month = 0; month < closings.length; month++) {
+      double close = blocks.position(MonthFrame.close(frame.months().get(month), facts.zone()));
+      while (p < periods.size() && periods.get(p).to() <= close) {
+        filter.step(p, frame.at(0.5 * (periods.get(p).from() + periods.get(p).to())));
+        noteDetection(filter, p, detected);
+        p++;
+      }
+      closings[month] = new Posterior(copies(filter.alive()), p - 1, detected[month]);
+    }
+  }
+
+  private void noteDetection(FaultFilter filter, int p, Instant[] detected) {
+    Period period = periods.get(p);
+    int first = Math.max(0, frame.at(period.from()));
+    for (int m = first; m < Math.min(first + 2, detected.length); m++) {
+      if (frame.from(m) >= period.to() || !detected[m].equals(Instant.MIN)) {
+        continue;
+      }
+      double makeupL = Math.max(1, modelled(filter.alive(), m));
+      boolean stands =
+          rule.wasteProbability(filter.alive(), m, makeupL) >= VerdictRule.WASTE_LIMIT
+              || rule.faulty(rule.causes(filter.alive(), m));
+      if (stands) {
+        detected[m] = period.lastFact();
+      }
+    }
+  }
+
+  private double modelled(List<Hypothesis> hypotheses, int month) {
+    NormalMixture mixture = new NormalMixture();
+    for (Hypothesis h : hypotheses) {
+      mixture.add(
+          Math.exp(h.logWeight),
+          Math.exp(h.load) * responses.get(h.signature).monthMakeup[month],
+          1);
+    }
+    return mixture.mean();
+  }
+
+  private static List<Hypothesis> copies(List<Hypothesis> alive) {
+    List<Hypothesis> copies = new ArrayList<>(alive.size());
+    for (Hypothesis h : alive) {
+      if (h.logWeight > -12 || h.signature == 0) {
+        copies.add(h.copy(h.signature, h.onset, h.logWeight));
+      }
+    }
+    return copies;
+  }
+
+  private double[] plantFactors() {
+    double[] factors = new double[Cause.values().length];
+    Arrays.fill(factors, 1);
+    if (facts.settings().isEmpty()) {
+      return factors;
+    }
+    OperatingSettings first = facts.settings().get(0);
+    first
+        .levelControl()
+        .ifPresent(
+            control -> {
+              for (Cause cause : Cause.values()) {
+                factors[cause.ordinal()] *= SideEvidence.levelControl(cause, control);
+              }
+            });
+    return factors;
+  }
+}

@@ -1,0 +1,114 @@
+package towerledger.balance;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import towerledger.statistics.NormalMixture;
+
+/** When a month is flagged, and which causes are named. */
+final class VerdictRule {
+
+  /** Probability of waste at which a month is flagged as wasteful. */
+  static final double WASTE_LIMIT = 0.75;
+
+  /** Probability of another fault at which a month is flagged. */
+  static final double FAULT_LIMIT = 0.9;
+
+  /** Probability that the named set of causes should hold. */
+  private static final double SET_PROBABILITY = 0.85;
+
+  private static final int MOST_NAMES = 4;
+
+  private final ReconciliationPolicy policy;
+  private final List<Response> responses;
+  private final LossEstimate losses;
+
+  VerdictRule(ReconciliationPolicy policy, List<Response> responses, LossEstimate losses) {
+    this.policy = policy;
+    this.responses = responses;
+    this.losses = losses;
+  }
+
+  /** Posterior probability of each cause acting in a month. */
+  Map<Cause, Double> causes(List<Hypothesis> hypotheses, int month) {
+    Map<Cause, Double> causes = new EnumMap<>(Cause.class);
+    for (Hypothesis h : hypotheses) {
+      double weight = Math.exp(h.logWeight);
+      boolean acts = h.signature != 0 && losses.active(h, month) > 0;
+      Cause cause = acts ? responses.get(h.signature).signature.cause() : Cause.NONE;
+      causes.merge(cause, weight, Double::sum);
+    }
+    return causes;
+  }
+
+  /** Probability that the extra water of a month is worth a flag. */
+  double wasteProbability(List<Hypothesis> hypotheses, int month, double makeupL) {
+    double least = leastL(makeupL);
+    double sum = 0;
+    for (Hypothesis h : hypotheses) {
+      if (losses.extra(h, month) >= least) {
+        sum += Math.exp(h.logWeight);
+      }
+    }
+    return sum;
+  }
+
+  /** Least extra water worth a flag: the share of makeup, or the office's volume if smaller. */
+  double leastL(double makeupL) {
+    double byShare = policy.leastShare() * makeupL;
+    return policy.leastLitres().isPresent()
+        ? Math.min(byShare, policy.leastLitres().getAsDouble())
+        : byShare;
+  }
+
+  /** Whether the loss of a month is both probable and large enough. */
+  boolean wastes(List<Hypothesis> hypotheses, int month, double makeupL, NormalMixture loss) {
+    return wasteProbability(hypotheses, month, makeupL) >= WASTE_LIMIT
+        && loss.mean() >= leastL(makeupL);
+  }
+
+  /** Whether something other than waste is wrong: a meter, a probe, a shut valve. */
+  boolean faulty(Map<Cause, Double> causes) {
+    double sum = 0;
+    for (Map.Entry<Cause, Double> entry : causes.entrySet()) {
+      if (entry.getKey() != Cause.NONE) {
+        sum += entry.getValue();
+      }
+    }
+    return sum >= FAULT_LIMIT;
+  }
+
+  /** Causes in the order in which they are named: in a flagged month the faults come first. */
+  static List<Map.Entry<Cause, Double>> ranked(Map<Cause, Double> causes, boolean flagged) {
+    List<Map.Entry<Cause, Double>> ranked = new ArrayList<>(causes.entrySet());
+    ranked.sort(
+        Comparator.comparing(
+                (Map.Entry<Cause, Double> e) -> flagged && e.getKey() == Cause.NONE ? 1 : 0)
+            .thenComparing(e -> -e.getValue())
+            .thenComparing(e -> e.getKey()));
+    return ranked;
+  }
+
+  /** Smallest set of causes that together are probable enough. */
+  static List<Cause> set(List<Map.Entry<Cause, Double>> ranked, boolean flagged) {
+    double all = 0;
+    for (Map.Entry<Cause, Double> entry : ranked) {
+      all += flagged && entry.getKey() == Cause.NONE ? 0 : entry.getValue();
+    }
+    List<Cause> set = new ArrayList<>();
+    double sum = 0;
+    for (Map.Entry<Cause, Double> entry : ranked) {
+      if (!set.isEmpty()
+          && (sum >= SET_PROBABILITY * all
+              || set.size() >= MOST_NAMES
+              || flagged && entry.getKey() == Cause.NONE)) {
+        break;
+      }
+      set.add(entry.getKey());
+      sum += entry.getValue();
+    }
+    return set;
+  }
+}

@@ -1,0 +1,79 @@
+package towerledger.statistics;
+
+import java.util.Arrays;
+import org.hipparchus.special.Erf;
+
+/** A weighted mixture of normal distributions: what several hypotheses together say of a value. */
+public final class NormalMixture {
+
+  private static final int START = 64;
+
+  private double[] weight = new double[START];
+  private double[] mean = new double[START];
+  private double[] deviation = new double[START];
+  private int size;
+  private double total;
+
+  /**
+   * Adds a component.
+   *
+   * @param componentWeight relative weight, not negative; the sum need not be one
+   * @param componentMean its mean
+   * @param componentDeviation its standard deviation, above 0
+   */
+  public void add(double componentWeight, double componentMean, double componentDeviation) {
+    if (!(componentWeight >= 0) || !(componentDeviation > 0)) {
+      throw new IllegalArgumentException(
+          "component of weight %s and deviation %s; the first must not be negative, the second above 0"
+              .formatted(componentWeight, componentDeviation));
+    }
+    if (size == weight.length) {
+      weight = Arrays.copyOf(weight, 2 * size);
+      mean = Arrays.copyOf(mean, 2 * size);
+      deviation = Arrays.copyOf(deviation, 2 * size);
+    }
+    weight[size] = componentWeight;
+    mean[size] = componentMean;
+    deviation[size] = componentDeviation;
+    size++;
+    total += componentWeight;
+  }
+
+  /** Mean of the mixture. */
+  public double mean() {
+    double sum = 0;
+    for (int i = 0; i < size; i++) {
+      sum += weight[i] * mean[i];
+    }
+    return sum / total;
+  }
+
+  /** Probability that the value lies at or below a limit. */
+  public double cumulative(double limit) {
+    double sum = 0;
+    for (int i = 0; i < size; i++) {
+      double z = (limit - mean[i]) / deviation[i];
+      sum += weight[i] * (z > 8 ? 1 : z < -8 ? 0 : 0.5 * Erf.erfc(-z / Math.sqrt(2)));
+    }
+    return sum / total;
+  }
+
+  /** Value below which the mixture lies with a probability, found by bisection. */
+  public double quantile(double probability) {
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < size; i++) {
+      low = Math.min(low, mean[i] - 8 * deviation[i]);
+      high = Math.max(high, mean[i] + 8 * deviation[i]);
+    }
+    for (int i = 0; i < 50 && high - low > 1e-6 * (1 + Math.abs(low)); i++) {
+      double middle = 0.5 * (low + high);
+      if (cumulative(middle) < probability) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return 0.5 * (low + high);
+  }
+}
