@@ -24,7 +24,10 @@ final class FaultFilter {
   /** How often a fault ends without anybody noting why, per year. */
   private static final double SPONTANEOUS_END = 0.25;
 
-  private static final double FORGET = 1e-7;
+  private static final double FORGET = 1e-6;
+
+  /** Periods after which onsets of one signature are no longer told apart. */
+  private static final int OLD = 16;
 
   private final List<Period> periods;
   private final List<Response> responses;
@@ -128,7 +131,7 @@ final class FaultFilter {
       h.book(monthOfMiddle, period.days());
     }
     cure(p, period);
-    prune();
+    prune(p);
   }
 
   private Cause cause(Hypothesis h) {
@@ -191,8 +194,8 @@ final class FaultFilter {
       double soundMakeup = sound.makeup[p];
       double effect = f * signature.makeupFactor() - soundMakeup;
       double mixed = soundMakeup + part * effect;
-      double slope = response.slope[p] * signature.makeupFactor();
-      double drawn = Math.exp(h.load + h.scatter) * Math.max(0, mixed + slope * h.habit);
+      double elasticity = mixed > 0 ? response.slope[p] * signature.makeupFactor() / mixed : 0;
+      double drawn = Math.max(0, mixed) * Math.exp(h.load + h.scatter + elasticity * h.habit);
       double shown = drawn + floor;
       double loose = (first ? 0.32 : 0.1) * effect / (mixed + floor);
       double level = 0.02 * plan.volumeL() / shown;
@@ -202,7 +205,7 @@ final class FaultFilter {
       h.update(
           Math.log((period.makeupL() + floor) / shown),
           derivative,
-          mixed > 0 ? slope * Math.exp(h.load) / shown : 0,
+          derivative * elasticity,
           derivative,
           loose * loose + level * level + read * read + accuracy * accuracy + 0.008 * 0.008,
           0.04,
@@ -213,8 +216,8 @@ final class FaultFilter {
       double b = response.bleed[p] * signature.loadFactor();
       double effect = b * signature.bleedFactor() - sound.bleed[p];
       double mixed = sound.bleed[p] + part * effect;
-      double drawn =
-          Math.exp(h.load + h.scatter) * Math.max(0, mixed + response.slope[p] * h.habit);
+      double elasticity = mixed > 0 ? response.slope[p] / mixed : 0;
+      double drawn = Math.max(0, mixed) * Math.exp(h.load + h.scatter + elasticity * h.habit);
       double shown = drawn + floor;
       double loose = (first ? 0.35 : 0.15) * effect / (mixed + floor);
       double read = period.bleedDeviationL() / shown;
@@ -223,7 +226,7 @@ final class FaultFilter {
       h.update(
           Math.log((period.bleedL() + floor) / shown),
           derivative,
-          mixed > 0 ? response.slope[p] * Math.exp(h.load) / shown : 0,
+          derivative * elasticity,
           derivative,
           loose * loose + read * read + level * level + bleedAccuracy * bleedAccuracy + 0.05 * 0.05,
           0.05,
@@ -274,7 +277,8 @@ final class FaultFilter {
   }
 
   /** Drops what no longer matters and scales the weights to add up to one. */
-  private void prune() {
+  private void prune(int p) {
+    Hypothesis[] old = new Hypothesis[responses.size()];
     double top = Double.NEGATIVE_INFINITY;
     for (Hypothesis h : alive) {
       top = Math.max(top, h.logWeight);
@@ -292,7 +296,15 @@ final class FaultFilter {
         h.logWeight = Math.max(h.logWeight, -60);
         kept.add(h);
       } else if (h.logWeight > least) {
-        kept.add(h);
+        Hypothesis elder = h.onset <= p - OLD ? old[h.signature] : null;
+        if (elder != null) {
+          elder.absorb(h);
+        } else {
+          kept.add(h);
+          if (h.onset <= p - OLD) {
+            old[h.signature] = h;
+          }
+        }
       }
     }
     alive = kept;

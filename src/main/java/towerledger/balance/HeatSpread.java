@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import towerledger.balance.facts.HeatEvidence;
+import towerledger.balance.facts.SystemAttributes;
 import towerledger.balance.facts.SystemAttributes.HeatSource;
 import towerledger.balance.facts.SystemFacts;
 
@@ -37,6 +38,7 @@ final class HeatSpread {
       SystemFacts facts, Instant start, double[] shape, double nominalWatts, byte[] grade) {
     double[] load = shape.clone();
     java.util.Arrays.fill(grade, (byte) EvidenceGrade.D.ordinal());
+    boolean[] free = freeHours(facts, start, shape.length);
     List<HeatEvidence> worstFirst = new ArrayList<>(facts.heat());
     worstFirst.sort(
         Comparator.comparingInt((HeatEvidence e) -> -gradeOf(e).ordinal())
@@ -52,13 +54,21 @@ final class HeatSpread {
       double inside = (last - first) * 3600.0 / Math.max(1, to - from);
       double total =
           joules(facts, evidence, nominalWatts) * Math.min(1, inside) / 3600 / nominalWatts;
+      boolean blind = evidence instanceof HeatEvidence.ChillerElectricity;
       double sum = 0;
+      int seen = 0;
       for (int h = first; h < last; h++) {
-        sum += shape[h];
+        if (!(blind && free[h])) {
+          sum += shape[h];
+          seen++;
+        }
       }
       byte graded = (byte) gradeOf(evidence).ordinal();
       for (int h = first; h < last; h++) {
-        load[h] = sum > 0 ? total * shape[h] / sum : total / (last - first);
+        if (blind && free[h]) {
+          continue;
+        }
+        load[h] = sum > 0 ? total * shape[h] / sum : total / seen;
         if (load[h] < 0.003) {
           load[h] = 0;
         }
@@ -66,6 +76,30 @@ final class HeatSpread {
       }
     }
     return load;
+  }
+
+  /**
+   * Whether a waterside economizer is taken to cool without the chiller: below 5 °C outside; common
+   * practice, no source. The chiller's electricity then says nothing of the heat.
+   */
+  static boolean freeCooling(SystemAttributes attributes, double dryBulbC) {
+    return attributes.watersideEconomizer() && dryBulbC < 5;
+  }
+
+  private static boolean[] freeHours(SystemFacts facts, Instant start, int hours) {
+    boolean[] free = new boolean[hours];
+    if (facts.attributes().watersideEconomizer()) {
+      long offset =
+          (start.getEpochSecond() - facts.weather().start().getEpochSecond()) / 3600;
+      for (int h = 0; h < hours; h++) {
+        long w = offset + h;
+        free[h] =
+            w >= 0
+                && w < facts.weather().hours()
+                && freeCooling(facts.attributes(), facts.weather().dryBulbC((int) w));
+      }
+    }
+    return free;
   }
 
   static EvidenceGrade gradeOf(HeatEvidence evidence) {

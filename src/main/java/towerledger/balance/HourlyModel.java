@@ -1,24 +1,45 @@
 package towerledger.balance;
 
 import java.time.Instant;
+import java.util.List;
+import java.util.function.Function;
+import towerledger.balance.facts.OperatingSettings;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.balance.facts.WeatherHours;
+import towerledger.thermal.ResponseTable;
+import towerledger.thermal.TowerDesign;
 
 /** Turns facts into evaporation by the hour. */
 final class HourlyModel {
 
-  /** Latent heat of vaporisation of water near 30 °C, J/kg. */
-  private static final double LATENT_J_PER_KG = 2.43e6;
+  /** Cold water while an economizer cools without the chiller; common practice, no source. */
+  private static final double ECONOMIZER_SETPOINT_C = 8;
+
+  private static final double STANDARD_PRESSURE_PA = 101_325;
 
   private HourlyModel() {}
 
-  static SystemHours of(SystemFacts facts, Instant start, int hours) {
+  /**
+   * Evaporation of each hour.
+   *
+   * @param assumptions receives what had to be assumed of the towers
+   */
+  static SystemHours of(
+      SystemFacts facts,
+      Instant start,
+      int hours,
+      Function<TowerDesign, ResponseTable> tables,
+      List<String> assumptions) {
     double nominal = ControlPlanner.nominalWatts(facts);
-    double[] shape = LoadShape.of(facts.attributes(), facts.zone(), facts.weather(), start, hours);
+    double[] shape =
+        LoadShape.of(facts.attributes(), facts.zone(), facts.weather(), start, hours);
     byte[] grade = new byte[hours];
     double[] load = HeatSpread.spread(facts, start, shape, nominal, grade);
     double[] evaporation = new double[hours];
     WeatherHours weather = facts.weather();
+    TowerModel towers = TowerModel.of(facts, pressure(weather), tables);
+    assumptions.addAll(towers.assumptions());
+    double[] setpoint = setpoints(facts, start, hours, assumptions);
     int offset = (int) ((start.getEpochSecond() - weather.start().getEpochSecond()) / 3600);
     for (int h = 0; h < hours; h++) {
       int w = offset + h;
@@ -27,12 +48,53 @@ final class HourlyModel {
           || Double.isNaN(weather.dryBulbC(w))
           || Double.isNaN(weather.wetBulbC(w))) {
         evaporation[h] = Double.NaN;
-      } else {
+      } else if (load[h] > 0) {
+        double pressurePa = weather.pressurePa(w);
         double dry = weather.dryBulbC(w);
-        double share = 0.62 + 0.0085 * dry + 0.012 * (dry - weather.wetBulbC(w));
-        evaporation[h] = load[h] * nominal * 3600 / LATENT_J_PER_KG * Math.max(0.4, share);
+        boolean free = HeatSpread.freeCooling(facts.attributes(), dry);
+        evaporation[h] =
+            towers.evaporationL(
+                Math.min(load[h], 1.3),
+                nominal,
+                dry,
+                weather.wetBulbC(w),
+                Double.isNaN(pressurePa) ? STANDARD_PRESSURE_PA : pressurePa,
+                free ? ECONOMIZER_SETPOINT_C : setpoint[h]);
       }
     }
     return new SystemHours(start.getEpochSecond(), evaporation, load, grade);
+  }
+
+  private static double pressure(WeatherHours weather) {
+    for (int i = 0; i < weather.hours(); i++) {
+      if (!Double.isNaN(weather.pressurePa(i))) {
+        // Rounded to a kilopascal so that towers of one place share a table.
+        return Math.round(weather.pressurePa(i) / 1000) * 1000;
+      }
+    }
+    return STANDARD_PRESSURE_PA;
+  }
+
+  private static double[] setpoints(
+      SystemFacts facts, Instant start, int hours, List<String> assumptions) {
+    double[] setpoints = new double[hours];
+    List<OperatingSettings> settings = facts.settings();
+    int next = 0;
+    double now = TowerModel.USUAL_SETPOINT_C;
+    boolean assumed = true;
+    for (int h = 0; h < hours; h++) {
+      Instant at = start.plusSeconds(3600L * h + 1);
+      while (next < settings.size() && settings.get(next).effectiveFrom().isBefore(at)) {
+        assumed = settings.get(next).coldWaterSetpointC().isEmpty();
+        now = settings.get(next).coldWaterSetpointC().orElse(TowerModel.USUAL_SETPOINT_C);
+        next++;
+      }
+      setpoints[h] = Math.max(5, Math.min(55, now));
+    }
+    if (assumed) {
+      assumptions.add(
+          "cold-water set-point not known: %.0f °C".formatted(TowerModel.USUAL_SETPOINT_C));
+    }
+    return setpoints;
   }
 }

@@ -14,7 +14,7 @@ final class Hypothesis {
   static final int ALWAYS = -1;
 
   final int signature;
-  final int onset;
+  int onset;
   double logWeight;
   double load;
   double habit;
@@ -104,6 +104,26 @@ final class Hypothesis {
     pLoadHabit -= cLoad * cHabit * gain;
     pLoadScatter -= cLoad * cScatter * gain;
     pHabitScatter -= cHabit * cScatter * gain;
+  }
+
+  /** Joins another story of the same signature into this one; the likelier onset stays. */
+  void absorb(Hypothesis other) {
+    double top = Math.max(logWeight, other.logWeight);
+    double a = Math.exp(logWeight - top);
+    double b = Math.exp(other.logWeight - top);
+    double share = b / (a + b);
+    double dLoad = other.load - load;
+    double dHabit = other.habit - habit;
+    if (other.logWeight > logWeight) {
+      onset = other.onset;
+    }
+    pLoad += share * (other.pLoad - pLoad) + share * (1 - share) * dLoad * dLoad;
+    pHabit += share * (other.pHabit - pHabit) + share * (1 - share) * dHabit * dHabit;
+    pLoadHabit += share * (other.pLoadHabit - pLoadHabit) + share * (1 - share) * dLoad * dHabit;
+    load += share * dLoad;
+    habit += share * dHabit;
+    scatter += share * (other.scatter - scatter);
+    logWeight = top + Math.log(a + b);
   }
 
   /** Books the scatter of a period to a month. */

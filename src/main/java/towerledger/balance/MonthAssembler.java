@@ -85,8 +85,7 @@ final class MonthAssembler {
     int month = draft.month;
     double makeup = draft.makeup;
     NormalMixture loss =
-        pass.losses.month(
-            hypotheses, month, Math.hypot(0.012 * makeup, 0.3 * draft.makeupDeviation));
+        pass.losses.month(hypotheses, month, draft.floor());
     Map<Cause, Double> causes = pass.rule.causes(hypotheses, month);
     boolean waste = pass.rule.wastes(hypotheses, month, makeup, loss);
     boolean flagged = waste || pass.rule.faulty(causes);
@@ -109,7 +108,7 @@ final class MonthAssembler {
                 : flagged ? Optional.of(draft.lastFact) : Optional.empty(),
             flagged ? onset(hypotheses, month) : Optional.empty(),
             Optional.empty(),
-            waste ? Optional.of(since(hypotheses, month, makeup)) : Optional.empty());
+            waste ? Optional.of(since(hypotheses, month, draft.floor())) : Optional.empty());
     return new MonthVerdict(
         draft.name(),
         draft.grade,
@@ -144,8 +143,8 @@ final class MonthAssembler {
     return Optional.empty();
   }
 
-  private VolumeEstimate since(List<Hypothesis> hypotheses, int month, double makeup) {
-    NormalMixture mixture = pass.losses.since(hypotheses, month, 0.012 * makeup);
+  private VolumeEstimate since(List<Hypothesis> hypotheses, int month, double floorL) {
+    NormalMixture mixture = pass.losses.since(hypotheses, month, floorL);
     return bounded(mixture);
   }
 

@@ -162,6 +162,7 @@ final class MonthDraft {
     drift = pass.plan.driftPerLoadHourL() * loadHours;
     Response sound = pass.responses.get(0);
     soundModel = sound.monthMakeup[month];
+    double elasticity = soundModel > 0 ? sound.monthSlope[month] / soundModel : 0;
     double weights = 0;
     double sumLoad = 0;
     double squareLoad = 0;
@@ -175,7 +176,7 @@ final class MonthDraft {
       double factor = actual(h);
       double load = Math.exp(h.load) * factor;
       double here = Math.exp(h.load + h.scatterOf(month)) * factor;
-      double soundHere = load * (soundModel + sound.monthSlope[month] * h.habit);
+      double soundHere = load * soundModel * Math.exp(elasticity * h.habit);
       double vaporised = here * total;
       double relative = h.pLoad;
       weights += w;
@@ -268,6 +269,13 @@ final class MonthDraft {
     }
   }
 
+  /** Deviation that a loss keeps even when its cause is certain: meter, reading, rounding. */
+  double floor() {
+    return 1
+        + Math.sqrt(
+            square(0.012 * makeup) + square(0.3 * makeupDeviation) + square(0.002 * expected));
+  }
+
   double neededBleed() {
     double target = Double.isNaN(targetCycles) ? cycles : targetCycles;
     return Double.isNaN(target) || Double.isNaN(evaporation)
@@ -290,7 +298,7 @@ final class MonthDraft {
 
   VolumeEstimate estimate(double value, double deviation) {
     return VolumeEstimate.ofLitres(
-        value, Math.max(0, value - Z95 * deviation), value + Z95 * deviation);
+        value, Math.min(value, Math.max(0, value - Z95 * deviation)), value + Z95 * deviation);
   }
 
   WaterFigures figures() {

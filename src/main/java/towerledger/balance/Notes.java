@@ -14,6 +14,7 @@ final class Notes {
   static List<String> assumptions(MonthDraft draft) {
     List<String> notes = new ArrayList<>();
     SystemFacts facts = draft.pass.facts;
+    notes.addAll(draft.pass.modelAssumptions);
     if (draft.grade == EvidenceGrade.D) {
       notes.add("heat load guessed from nameplate, weather and schedule");
     }

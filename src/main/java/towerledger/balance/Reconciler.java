@@ -5,7 +5,12 @@ import java.time.Instant;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentMap;
+import java.util.function.Function;
 import towerledger.balance.facts.SystemFacts;
+import towerledger.thermal.ResponseTable;
+import towerledger.thermal.TowerDesign;
 
 /**
  * Reconciles the months of one system. Each month is judged on the facts known by its close, ten
@@ -21,9 +26,26 @@ public final class Reconciler {
   public static final Duration CLOSE_AFTER = Duration.ofDays(10);
 
   private final ReconciliationPolicy policy;
+  private final Function<TowerDesign, ResponseTable> tables;
+  private final ConcurrentMap<String, ResponseTable> known = new ConcurrentHashMap<>();
 
+  /** A reconciler that computes response tables itself and keeps them while it lives. */
   public Reconciler(ReconciliationPolicy policy) {
     this.policy = policy;
+    this.tables =
+        design -> known.computeIfAbsent(design.fingerprint(), key -> ResponseTable.of(design));
+  }
+
+  /**
+   * A reconciler that is given its response tables.
+   *
+   * @param tables table of a design, kept wherever the caller keeps them; may be asked from several
+   *     threads
+   */
+  public Reconciler(
+      ReconciliationPolicy policy, Function<TowerDesign, ResponseTable> tables) {
+    this.policy = policy;
+    this.tables = tables;
   }
 
   /** The policy in force. */
@@ -65,7 +87,7 @@ public final class Reconciler {
     for (YearMonth month = begin; !month.isAfter(last); month = month.plusMonths(1)) {
       months.add(month);
     }
-    SystemFacts known = KnownFacts.by(facts, MonthFrame.close(last, facts.zone()));
-    return SystemPass.of(policy, known, months);
+    SystemFacts upTo = KnownFacts.by(facts, MonthFrame.close(last, facts.zone()));
+    return SystemPass.of(policy, tables, upTo, months);
   }
 }

@@ -6,11 +6,14 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Function;
 import towerledger.balance.facts.MeterFacts;
 import towerledger.balance.facts.OperatingSettings;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.quantity.CalendarMonth;
 import towerledger.statistics.NormalMixture;
+import towerledger.thermal.ResponseTable;
+import towerledger.thermal.TowerDesign;
 
 /** One walk through a system's record, from its first month to its last. */
 final class SystemPass {
@@ -34,9 +37,14 @@ final class SystemPass {
   final List<Response> responses;
   final LossEstimate losses;
   final VerdictRule rule;
+  final List<String> modelAssumptions = new ArrayList<>();
   private final Posterior[] closings;
 
-  private SystemPass(ReconciliationPolicy policy, SystemFacts facts, List<YearMonth> months) {
+  private SystemPass(
+      ReconciliationPolicy policy,
+      Function<TowerDesign, ResponseTable> tables,
+      SystemFacts facts,
+      List<YearMonth> months) {
     this.facts = facts;
     ZoneId zone = facts.zone();
     Instant start = CalendarMonth.of(months.get(0), zone).span().startInclusive();
@@ -46,7 +54,7 @@ final class SystemPass {
         (int) ((end.getEpochSecond() - start.getEpochSecond()) / 3600)
             / QuarterDays.HOURS
             * QuarterDays.HOURS;
-    hours = HourlyModel.of(facts, start, count);
+    hours = HourlyModel.of(facts, start, count, tables, modelAssumptions);
     blocks = QuarterDays.of(hours, zone);
     frame = MonthFrame.of(months, zone, blocks);
     plan = ControlPlanner.plan(facts, blocks);
@@ -72,8 +80,12 @@ final class SystemPass {
     run(0.02 * reference * 24);
   }
 
-  static SystemPass of(ReconciliationPolicy policy, SystemFacts facts, List<YearMonth> months) {
-    return new SystemPass(policy, facts, months);
+  static SystemPass of(
+      ReconciliationPolicy policy,
+      Function<TowerDesign, ResponseTable> tables,
+      SystemFacts facts,
+      List<YearMonth> months) {
+    return new SystemPass(policy, tables, facts, months);
   }
 
   /** The hypotheses as they stood when a month closed. */

@@ -1,7 +1,6 @@
 package towerledger.statistics;
 
 import java.util.Arrays;
-import org.hipparchus.special.Erf;
 
 /** A weighted mixture of normal distributions: what several hypotheses together say of a value. */
 public final class NormalMixture {
@@ -53,9 +52,31 @@ public final class NormalMixture {
     double sum = 0;
     for (int i = 0; i < size; i++) {
       double z = (limit - mean[i]) / deviation[i];
-      sum += weight[i] * (z > 8 ? 1 : z < -8 ? 0 : 0.5 * Erf.erfc(-z / Math.sqrt(2)));
+      sum += weight[i] * standardCumulative(z);
     }
     return sum / total;
+  }
+
+  /**
+   * Cumulative standard normal distribution by Abramowitz and Stegun, Handbook of Mathematical
+   * Functions, 26.2.17 (coefficients from memory, checked in the tests); error below 7.5e-8. Quick,
+   * where the library's error function takes a continued fraction.
+   */
+  static double standardCumulative(double z) {
+    double x = Math.abs(z);
+    if (x > 8) {
+      return z > 0 ? 1 : 0;
+    }
+    double t = 1 / (1 + 0.2316419 * x);
+    double tail =
+        Math.exp(-0.5 * x * x)
+            / Math.sqrt(2 * Math.PI)
+            * t
+            * (0.319381530
+                + t
+                    * (-0.356563782
+                        + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
+    return z > 0 ? 1 - tail : tail;
   }
 
   /** Value below which the mixture lies with a probability, found by bisection. */
@@ -66,7 +87,7 @@ public final class NormalMixture {
       low = Math.min(low, mean[i] - 8 * deviation[i]);
       high = Math.max(high, mean[i] + 8 * deviation[i]);
     }
-    for (int i = 0; i < 50 && high - low > 1e-6 * (1 + Math.abs(low)); i++) {
+    for (int i = 0; i < 50 && high - low > 1e-4 * (1 + Math.abs(low)); i++) {
       double middle = 0.5 * (low + high);
       if (cumulative(middle) < probability) {
         low = middle;
