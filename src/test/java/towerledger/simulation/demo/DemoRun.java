@@ -23,6 +23,11 @@ import towerledger.simulation.demo.DemoSystem.Dated;
 /** One system of the book lived through: its run, its sound twin and what was written down. */
 public record DemoRun(DemoSystem system, WaterRun water, WaterRun twin, Observations observations) {
 
+  /** Code of the system. */
+  public String code() {
+    return system.code();
+  }
+
   static DemoRun of(DemoSystem system, DemoSite site, SimulatedWeather weather, Chance book) {
     Chance chance = book.branch(system.code());
     HourGrid grid = weather.hours().grid();

@@ -1,5 +1,6 @@
 package towerledger.simulation.fleet;
 
+import java.time.LocalDate;
 import towerledger.balance.facts.WeatherHours;
 import towerledger.quantity.Units;
 import towerledger.simulation.Chance;
@@ -20,7 +21,13 @@ record FleetWeather(SimulatedWeather truth, WeatherHours recorded) {
             plan.climate().elevationM(),
             new LocalHours(grid, plan.zone()),
             new Chance(plan.seed()).branch("weather"));
-    int first = grid.indexOf(FleetPlan.FROM.atStartOfDay(plan.zone()).toInstant());
+    return new FleetWeather(truth, recorded(truth, FleetPlan.FROM));
+  }
+
+  /** What the station wrote down from a day on. */
+  static WeatherHours recorded(SimulatedWeather truth, LocalDate from) {
+    HourGrid grid = truth.hours().grid();
+    int first = grid.indexOf(from.atStartOfDay(truth.hours().zone()).toInstant());
     int n = grid.hours() - first;
     float[] dry = new float[n];
     float[] wet = new float[n];
@@ -32,7 +39,6 @@ record FleetWeather(SimulatedWeather truth, WeatherHours recorded) {
       wet[i] = (float) Math.min(Units.celsius(dryF), Units.celsius(wetF));
       pressure[i] = (float) truth.pressurePa(first + i);
     }
-    return new FleetWeather(
-        truth, new WeatherHours(grid.at(first), dry, wet, pressure, new boolean[n]));
+    return new WeatherHours(grid.at(first), dry, wet, pressure, new boolean[n]);
   }
 }
