@@ -65,6 +65,10 @@ final class BasinWalk {
     for (int b = 0; b < blocks.count; b++) {
       double cm = plan.freshUsCm()[b];
       double soundAim = plan.aimUsCm()[b];
+      if (b > 0 && plan.freshUsCm()[b - 1] == 1 && cm != 1) {
+        // The first sample of the makeup gives the ratios a unit.
+        conc *= cm;
+      }
       double aim = Math.max(soundAim * signature.aimFactor(), cm * 1.05);
       double evaporation = blocks.evaporationL[b];
       double drift = plan.driftPerLoadHourL() * blocks.loadHours[b];

@@ -33,7 +33,7 @@ final class ControlPlanner {
   /** Circulation per watt of nominal heat, L/h: 3 gpm a tower ton, the trade's convention. */
   static final double CIRCULATION_L_PER_HOUR_WATT = 3 * 3.785411784 * 60 / 4396;
 
-  private static final double FRESH_MEMORY_BLOCKS = 45 * 4;
+  private static final double FRESH_MEMORY_BLOCKS = 21 * 4;
   private static final double LONG_MEMORY_BLOCKS = 365 * 4;
 
   private ControlPlanner() {}

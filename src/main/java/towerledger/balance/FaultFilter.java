@@ -13,7 +13,7 @@ final class FaultFilter {
   /**
    * Prior deviation of the log load multiplier by grade (MODEL expectations before calibration).
    */
-  private static final double[] LOAD_PRIOR = {0.045, 0.085, 0.15, 0.22};
+  private static final double[] LOAD_PRIOR = {0.06, 0.10, 0.17, 0.25};
 
   /** Wander of the log load multiplier in a month, by grade. */
   private static final double[] LOAD_WANDER = {0.006, 0.008, 0.012, 0.016};
@@ -25,6 +25,26 @@ final class FaultFilter {
   private static final double SPONTANEOUS_END = 0.25;
 
   private static final double FORGET = 1e-6;
+
+  /** Log of the weight below which the end of a fault is not followed as a story of its own. */
+  private static final double LEAST_STORY = Math.log(1e-4);
+
+  /** How long a fault that ended is remembered: until its month has closed. */
+  private static final double REMEMBERED_BLOCKS = 45 * 4;
+
+  /** How long a changed load is followed as a change where it is guessed. */
+  private static final double SETTLED_BLOCKS = 100 * 4;
+
+  /** How much oftener loads change where they are guessed: use changes, and nobody tells. */
+  private static final double LOADS_CHANGE = 5;
+
+  /** Memory of the scatter: what the model misses in one season it misses for weeks. */
+  private static final double SCATTER_DAYS = 50;
+
+  /** How far basins without a controller stray from their aim, ln, and for how long. */
+  private static final double LOOSE_HABIT = 0.22;
+
+  private static final double LOOSE_HABIT_MONTHS = 2;
 
   /** Periods after which onsets of one signature are no longer told apart. */
   private static final int OLD = 16;
@@ -92,20 +112,14 @@ final class FaultFilter {
     return hypothesis;
   }
 
+  /** Deviation of the basin's habit from its aim before it is known, ln. */
   private double habitPrior(int block) {
     boolean told = !Double.isNaN(plan.targetCycles()[block]);
     return switch (plan.control()[block]) {
-      case CONDUCTIVITY -> told ? 0.05 : 0.3;
-      case MAKEUP_PROPORTIONAL -> told ? 0.07 : 0.3;
-      case TIMER, MANUAL, NONE -> told ? 0.15 : 0.35;
+      case CONDUCTIVITY -> told ? 0.07 : 0.3;
+      case MAKEUP_PROPORTIONAL -> told ? 0.10 : 0.3;
+      case TIMER, MANUAL, NONE -> told ? LOOSE_HABIT : 0.35;
     };
-  }
-
-  private double habitWander(int block) {
-    BlowdownControl control = plan.control()[block];
-    return control == BlowdownControl.CONDUCTIVITY
-        ? 0.010
-        : control == BlowdownControl.MAKEUP_PROPORTIONAL ? 0.015 : 0.06;
   }
 
   /** Takes one period in. */
@@ -114,28 +128,37 @@ final class FaultFilter {
     if (lastGrade != period.grade()) {
       regrade(period.grade());
     }
+    end(p, period);
     spawn(p, period);
     double months = period.days() / 30.4;
     double loadWander = LOAD_WANDER[period.grade()];
-    double habitWander = habitWander((int) period.from());
     double moved = period.aimMoved() ? 0.2 * 0.2 : 0;
+    BlowdownControl control = plan.control()[Math.max(0, (int) period.from())];
+    double kept = 1;
+    double taken;
+    if (control == BlowdownControl.CONDUCTIVITY) {
+      taken = 0.012 * 0.012 * months;
+    } else if (control == BlowdownControl.MAKEUP_PROPORTIONAL) {
+      taken = 0.02 * 0.02 * months;
+    } else {
+      kept = Math.exp(-months / LOOSE_HABIT_MONTHS);
+      taken = (1 - kept * kept) * LOOSE_HABIT * LOOSE_HABIT;
+    }
+    double scatterKept = Math.exp(-period.days() / SCATTER_DAYS);
     for (Hypothesis h : alive) {
-      h.predict(
-          loadWander * loadWander * months,
-          habitWander * habitWander * months + moved,
-          period.loadScatter() * period.loadScatter());
+      h.predict(loadWander * loadWander * months, kept, taken + moved, scatterKept);
       weigh(h, p, period);
-      if (h.signature != 0) {
+      if (h.was != 0 && !(h.over() && h.end < p)) {
         h.logWeight += period.leanings()[cause(h).ordinal()];
       }
-      h.book(monthOfMiddle, period.days());
+      h.book(monthOfMiddle, period.days(), period.loadScatter());
     }
-    cure(p, period);
+    forget(p);
     prune(p);
   }
 
   private Cause cause(Hypothesis h) {
-    return responses.get(h.signature).signature.cause();
+    return responses.get(h.was).signature.cause();
   }
 
   /** Heat known better or worse than before has a multiplier of its own. */
@@ -150,16 +173,15 @@ final class FaultFilter {
   private void spawn(int p, Period period) {
     Hypothesis sound = sound();
     double years = period.days() / 365.25;
-    int known = alive.size();
     for (int s = 1; s < responses.size(); s++) {
       Signature signature = responses.get(s).signature;
       double rate = signature.prior() * factor(signature) * years;
-      if (rate > 0) {
-        alive.add(sound.copy(s, p, sound.logWeight + Math.log(rate)));
+      if (signature.loadFactor() != 1 && period.guessed()) {
+        rate *= LOADS_CHANGE;
       }
-    }
-    if (alive.size() < known) {
-      throw new IllegalStateException("hypotheses were lost");
+      if (rate > 0) {
+        alive.add(sound.begin(s, p, sound.logWeight + Math.log(rate)));
+      }
     }
   }
 
@@ -169,9 +191,10 @@ final class FaultFilter {
 
   private void weigh(Hypothesis h, int p, Period period) {
     Response sound = responses.get(0);
-    Response response = responses.get(h.signature);
+    boolean last = h.end == p;
+    Response response = responses.get(last ? h.was : h.signature);
     Signature signature = response.signature;
-    boolean first = h.onset == p;
+    boolean first = h.onset == p || last;
     double part = first ? 0.5 : 1;
 
     if (period.hasSamples()) {
@@ -195,19 +218,20 @@ final class FaultFilter {
       double effect = f * signature.makeupFactor() - soundMakeup;
       double mixed = soundMakeup + part * effect;
       double elasticity = mixed > 0 ? response.slope[p] * signature.makeupFactor() / mixed : 0;
-      double drawn = Math.max(0, mixed) * Math.exp(h.load + h.scatter + elasticity * h.habit);
+      double drawn = Math.max(0, mixed) * Math.exp(h.load + period.loadScatter() * h.scatter + elasticity * h.habit);
       double shown = drawn + floor;
       double loose = (first ? 0.32 : 0.1) * effect / (mixed + floor);
       double level = 0.02 * plan.volumeL() / shown;
       double read = period.makeupDeviationL() / shown;
       double accuracy = 0.4 * meterAccuracy;
       double derivative = drawn / shown;
+      double noise = derivative * period.loadNoise();
       h.update(
           Math.log((period.makeupL() + floor) / shown),
           derivative,
           derivative * elasticity,
-          derivative,
-          loose * loose + level * level + read * read + accuracy * accuracy + 0.008 * 0.008,
+          derivative * period.loadScatter(),
+          noise * noise + loose * loose + level * level + read * read + accuracy * accuracy,
           0.04,
           0.15 * 0.15);
     }
@@ -217,63 +241,75 @@ final class FaultFilter {
       double effect = b * signature.bleedFactor() - sound.bleed[p];
       double mixed = sound.bleed[p] + part * effect;
       double elasticity = mixed > 0 ? response.slope[p] / mixed : 0;
-      double drawn = Math.max(0, mixed) * Math.exp(h.load + h.scatter + elasticity * h.habit);
+      double drawn = Math.max(0, mixed) * Math.exp(h.load + period.loadScatter() * h.scatter + elasticity * h.habit);
       double shown = drawn + floor;
       double loose = (first ? 0.35 : 0.15) * effect / (mixed + floor);
       double read = period.bleedDeviationL() / shown;
       double level = 0.03 * plan.volumeL() / shown;
       double derivative = drawn / shown;
+      double noise = derivative * period.loadNoise();
       h.update(
           Math.log((period.bleedL() + floor) / shown),
           derivative,
           derivative * elasticity,
-          derivative,
-          loose * loose + read * read + level * level + bleedAccuracy * bleedAccuracy + 0.05 * 0.05,
+          derivative * period.loadScatter(),
+          noise * noise + loose * loose + read * read + level * level + bleedAccuracy * bleedAccuracy + 0.05 * 0.05,
           0.05,
           0.4 * 0.4);
     }
   }
 
-  /** Lets faults end: by work done in the period, or by themselves. */
-  private void cure(int p, Period period) {
+  /** Lets faults end within the period: by work done in it, or by themselves. */
+  private void end(int p, Period period) {
     double spontaneous = SPONTANEOUS_END * period.days() / 365.25;
-    Hypothesis sound = sound();
-    double top = sound.logWeight;
+    List<Hypothesis> endings = new ArrayList<>();
     for (Hypothesis h : alive) {
-      top = Math.max(top, h.logWeight);
-    }
-    double weight = Math.exp(sound.logWeight - top);
-    double[] mean = {weight * sound.load, weight * sound.habit};
-    double sum = weight;
-    double[] second = {
-      weight * (sound.pLoad + sound.load * sound.load),
-      weight * (sound.pHabit + sound.habit * sound.habit),
-      weight * (sound.pLoadHabit + sound.load * sound.habit)
-    };
-    for (Hypothesis h : alive) {
-      if (h.signature == 0 || h.onset == p) {
+      if (h.signature == 0) {
         continue;
       }
       double ends = Math.min(0.95, spontaneous + period.cured()[cause(h).ordinal()]);
-      double w = Math.exp(h.logWeight - top) * ends;
-      if (w > 1e-12) {
-        // A changed load goes on being the load once the fault is taken as the new normal.
-        double load = h.load;
-        mean[0] += w * load;
-        mean[1] += w * h.habit;
-        second[0] += w * (h.pLoad + load * load);
-        second[1] += w * (h.pHabit + h.habit * h.habit);
-        second[2] += w * (h.pLoadHabit + load * h.habit);
-        sum += w;
+      if (h.logWeight > LEAST_STORY) {
+        endings.add(h.ended(p, h.logWeight + Math.log(ends)));
       }
       h.logWeight += Math.log1p(-ends);
     }
-    sound.logWeight = top + Math.log(sum);
-    sound.load = mean[0] / sum;
-    sound.habit = mean[1] / sum;
-    sound.pLoad = second[0] / sum - sound.load * sound.load;
-    sound.pHabit = second[1] / sum - sound.habit * sound.habit;
-    sound.pLoadHabit = second[2] / sum - sound.load * sound.habit;
+    alive.addAll(endings);
+  }
+
+  /** Joins what ended long ago, and a load that changed for good, into the sound story. */
+  private void forget(int p) {
+    Hypothesis sound = sound();
+    Hypothesis[] over = new Hypothesis[responses.size()];
+    double at = periods.get(p).from();
+    boolean guessed = periods.get(p).guessed();
+    double top = Double.NEGATIVE_INFINITY;
+    for (Hypothesis h : alive) {
+      top = Math.max(top, h.logWeight);
+    }
+    List<Hypothesis> kept = new ArrayList<>(alive.size());
+    for (Hypothesis h : alive) {
+      double factor = responses.get(h.signature).signature.loadFactor();
+      if (h == sound) {
+        kept.add(h);
+      } else if (h.over()) {
+        Hypothesis elder = over[h.was];
+        if (at > periods.get(h.end).to() + REMEMBERED_BLOCKS || h.logWeight < top + LEAST_STORY) {
+          sound.absorb(h);
+        } else if (elder != null) {
+          elder.absorb(h);
+        } else {
+          over[h.was] = h;
+          kept.add(h);
+        }
+      } else if (guessed && factor != 1 && at > periods.get(Math.max(0, h.onset)).to() + SETTLED_BLOCKS) {
+        // Where the load is guessed anyway, a changed load is soon just the load.
+        h.load += Math.log(factor);
+        sound.absorb(h);
+      } else {
+        kept.add(h);
+      }
+    }
+    alive = kept;
   }
 
   /** Drops what no longer matters and scales the weights to add up to one. */
@@ -292,8 +328,10 @@ final class FaultFilter {
     List<Hypothesis> kept = new ArrayList<>();
     for (Hypothesis h : alive) {
       h.logWeight -= norm;
-      if (h.signature == 0) {
+      if (h == alive.get(0)) {
         h.logWeight = Math.max(h.logWeight, -60);
+        kept.add(h);
+      } else if (h.over()) {
         kept.add(h);
       } else if (h.logWeight > least) {
         Hypothesis elder = h.onset <= p - OLD ? old[h.signature] : null;

@@ -32,13 +32,13 @@ final class HeatSpread {
    * Writes heat as a fraction of nominal over the guessed shape, hour by hour.
    *
    * @param shape load by shape alone, fraction of nominal; not changed
+   * @param free hours in which the chiller may stand though heat is shed
    * @param grade receives the grade of each hour
    */
   static double[] spread(
-      SystemFacts facts, Instant start, double[] shape, double nominalWatts, byte[] grade) {
+      SystemFacts facts, Instant start, double[] shape, double nominalWatts, boolean[] free, byte[] grade) {
     double[] load = shape.clone();
     java.util.Arrays.fill(grade, (byte) EvidenceGrade.D.ordinal());
-    boolean[] free = freeHours(facts, start, shape.length);
     List<HeatEvidence> worstFirst = new ArrayList<>(facts.heat());
     worstFirst.sort(
         Comparator.comparingInt((HeatEvidence e) -> -gradeOf(e).ordinal())
@@ -86,7 +86,7 @@ final class HeatSpread {
     return attributes.watersideEconomizer() && dryBulbC < 5;
   }
 
-  private static boolean[] freeHours(SystemFacts facts, Instant start, int hours) {
+  static boolean[] freeHours(SystemFacts facts, Instant start, int hours) {
     boolean[] free = new boolean[hours];
     if (facts.attributes().watersideEconomizer()) {
       long offset =

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.function.Function;
 import towerledger.balance.facts.OperatingSettings;
+import towerledger.balance.facts.SystemAttributes;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.balance.facts.WeatherHours;
 import towerledger.thermal.ResponseTable;
@@ -14,6 +15,9 @@ final class HourlyModel {
 
   /** Cold water while an economizer cools without the chiller; common practice, no source. */
   private static final double ECONOMIZER_SETPOINT_C = 8;
+
+  /** Outdoor temperature below which sprays of coil towers are often off; common practice. */
+  private static final double MAY_RUN_DRY_C = 5;
 
   private static final double STANDARD_PRESSURE_PA = 101_325;
 
@@ -34,7 +38,10 @@ final class HourlyModel {
     double[] shape =
         LoadShape.of(facts.attributes(), facts.zone(), facts.weather(), start, hours);
     byte[] grade = new byte[hours];
-    double[] load = HeatSpread.spread(facts, start, shape, nominal, grade);
+    boolean[] freeHours = HeatSpread.freeHours(facts, start, hours);
+    boolean[] vague = freeHours.clone();
+    boolean coil = facts.attributes().kind() != SystemAttributes.Kind.OPEN;
+    double[] load = HeatSpread.spread(facts, start, shape, nominal, freeHours, grade);
     double[] evaporation = new double[hours];
     WeatherHours weather = facts.weather();
     TowerModel towers = TowerModel.of(facts, pressure(weather), tables);
@@ -51,6 +58,7 @@ final class HourlyModel {
       } else if (load[h] > 0) {
         double pressurePa = weather.pressurePa(w);
         double dry = weather.dryBulbC(w);
+        vague[h] |= coil && dry < MAY_RUN_DRY_C;
         boolean free = HeatSpread.freeCooling(facts.attributes(), dry);
         evaporation[h] =
             towers.evaporationL(
@@ -62,7 +70,7 @@ final class HourlyModel {
                 free ? ECONOMIZER_SETPOINT_C : setpoint[h]);
       }
     }
-    return new SystemHours(start.getEpochSecond(), evaporation, load, grade);
+    return new SystemHours(start.getEpochSecond(), evaporation, load, grade, vague);
   }
 
   private static double pressure(WeatherHours weather) {

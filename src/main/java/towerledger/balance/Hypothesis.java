@@ -2,19 +2,28 @@ package towerledger.balance;
 
 /**
  * One story about a system that is being followed: a signature since an onset, with the load
- * multiplier, the basin's habit and the month's own scatter estimated along it. Mutable; the filter
+ * multiplier, the basin's habit and the season's own scatter estimated along it. Mutable; the filter
  * owns it.
  *
  * <p>State: 0 log of the load multiplier, 1 log of the habitual basin concentration over the aim, 2
- * scatter of the current period's load.
+ * scatter of the model and its evidence at this time of the year, in standard deviations.
  */
 final class Hypothesis {
 
   /** Onset before the record began. */
   static final int ALWAYS = -1;
 
+  /** What the water does now; 0 when nothing is wrong any more. */
   final int signature;
+
+  /** What was wrong: the signature, or the one that has ended. */
+  final int was;
+
   int onset;
+
+  /** Period in which the fault ended. */
+  int end = Integer.MAX_VALUE;
+
   double logWeight;
   double load;
   double habit;
@@ -33,13 +42,41 @@ final class Hypothesis {
   final int[] monthOf = {Integer.MIN_VALUE, Integer.MIN_VALUE};
 
   Hypothesis(int signature, int onset, double logWeight) {
+    this(signature, signature, onset, logWeight);
+  }
+
+  private Hypothesis(int signature, int was, int onset, double logWeight) {
     this.signature = signature;
+    this.was = was;
     this.onset = onset;
     this.logWeight = logWeight;
   }
 
-  Hypothesis copy(int newSignature, int newOnset, double newLogWeight) {
-    Hypothesis copy = new Hypothesis(newSignature, newOnset, newLogWeight);
+  /** The same system with a fault that begins. */
+  Hypothesis begin(int newSignature, int newOnset, double newLogWeight) {
+    return copy(newSignature, newSignature, newOnset, newLogWeight);
+  }
+
+  /** The same system after its fault has ended. */
+  Hypothesis ended(int at, double newLogWeight) {
+    Hypothesis copy = copy(0, was, onset, newLogWeight);
+    copy.end = at;
+    return copy;
+  }
+
+  Hypothesis copy() {
+    Hypothesis copy = copy(signature, was, onset, logWeight);
+    copy.end = end;
+    return copy;
+  }
+
+  /** Whether the fault lies behind. */
+  boolean over() {
+    return was != signature;
+  }
+
+  private Hypothesis copy(int newSignature, int newWas, int newOnset, double newLogWeight) {
+    Hypothesis copy = new Hypothesis(newSignature, newWas, newOnset, newLogWeight);
     copy.load = load;
     copy.habit = habit;
     copy.scatter = scatter;
@@ -57,14 +94,22 @@ final class Hypothesis {
     return copy;
   }
 
-  /** Passes time: the load multiplier and the habit wander, the scatter starts anew. */
-  void predict(double loadVariance, double habitVariance, double scatterVariance) {
+  /**
+   * Passes time: the load multiplier wanders, habit and scatter fall back towards nothing and take
+   * up new variance.
+   *
+   * @param habitKept part of the habit that lasts
+   * @param scatterKept part of the scatter that lasts; its variance tends to one
+   */
+  void predict(double loadVariance, double habitKept, double habitVariance, double scatterKept) {
     pLoad += loadVariance;
-    pHabit += habitVariance;
-    scatter = 0;
-    pScatter = scatterVariance;
-    pLoadScatter = 0;
-    pHabitScatter = 0;
+    habit *= habitKept;
+    pHabit = habitKept * habitKept * pHabit + habitVariance;
+    pLoadHabit *= habitKept;
+    scatter *= scatterKept;
+    pScatter = scatterKept * scatterKept * pScatter + 1 - scatterKept * scatterKept;
+    pLoadScatter *= scatterKept;
+    pHabitScatter *= habitKept * scatterKept;
   }
 
   /**
@@ -106,7 +151,7 @@ final class Hypothesis {
     pHabitScatter -= cHabit * cScatter * gain;
   }
 
-  /** Joins another story of the same signature into this one; the likelier onset stays. */
+  /** Joins another story that acts alike from now on into this one; the likelier onset stays. */
   void absorb(Hypothesis other) {
     double top = Math.max(logWeight, other.logWeight);
     double a = Math.exp(logWeight - top);
@@ -114,27 +159,38 @@ final class Hypothesis {
     double share = b / (a + b);
     double dLoad = other.load - load;
     double dHabit = other.habit - habit;
-    if (other.logWeight > logWeight) {
+    if (other.logWeight > logWeight && was == other.was) {
       onset = other.onset;
+      end = other.end;
     }
     pLoad += share * (other.pLoad - pLoad) + share * (1 - share) * dLoad * dLoad;
     pHabit += share * (other.pHabit - pHabit) + share * (1 - share) * dHabit * dHabit;
     pLoadHabit += share * (other.pLoadHabit - pLoadHabit) + share * (1 - share) * dLoad * dHabit;
+    double dScatter = other.scatter - scatter;
+    pScatter += share * (other.pScatter - pScatter) + share * (1 - share) * dScatter * dScatter;
+    pLoadScatter +=
+        share * (other.pLoadScatter - pLoadScatter) + share * (1 - share) * dLoad * dScatter;
+    pHabitScatter +=
+        share * (other.pHabitScatter - pHabitScatter) + share * (1 - share) * dHabit * dScatter;
     load += share * dLoad;
     habit += share * dHabit;
-    scatter += share * (other.scatter - scatter);
+    scatter += share * dScatter;
     logWeight = top + Math.log(a + b);
   }
 
-  /** Books the scatter of a period to a month. */
-  void book(int month, double days) {
+  /**
+   * Books the scatter of a period to a month.
+   *
+   * @param deviation what one standard deviation of scatter does to the log of the load
+   */
+  void book(int month, double days, double deviation) {
     int slot = Math.floorMod(month, 2);
     if (monthOf[slot] != month) {
       monthOf[slot] = month;
       monthScatter[slot] = 0;
       monthDays[slot] = 0;
     }
-    monthScatter[slot] += scatter * days;
+    monthScatter[slot] += deviation * scatter * days;
     monthDays[slot] += days;
   }
 

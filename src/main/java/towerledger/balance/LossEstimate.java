@@ -25,18 +25,28 @@ final class LossEstimate {
     return 0.5 * (period.from() + period.to());
   }
 
+  /** Where a hypothesis puts the end, in blocks. */
+  private double end(Hypothesis h) {
+    if (!h.over()) {
+      return Double.POSITIVE_INFINITY;
+    }
+    Period period = periods.get(h.end);
+    return 0.5 * (period.from() + period.to());
+  }
+
   /** Part of a month in which a hypothesis has its fault act, 0–1. */
   double active(Hypothesis h, int month) {
-    if (h.signature == 0) {
+    if (h.was == 0) {
       return 0;
     }
     double from = Math.max(frame.from(month), onset(h));
-    return Math.max(0, frame.to(month) - from) / (frame.to(month) - frame.from(month));
+    double to = Math.min(frame.to(month), end(h));
+    return Math.max(0, to - from) / (frame.to(month) - frame.from(month));
   }
 
   /** Extra water that a hypothesis lays to its fault in a month, L. */
   double extra(Hypothesis h, int month) {
-    Response response = responses.get(h.signature);
+    Response response = responses.get(h.was);
     if (!response.signature.drawsWater()) {
       return 0;
     }
@@ -46,7 +56,7 @@ final class LossEstimate {
 
   /** Water that leaks by a hypothesis in a month, displaced bleed included, L. */
   double gross(Hypothesis h, int month) {
-    Response response = responses.get(h.signature);
+    Response response = responses.get(h.was);
     if (!response.signature.drawsWater()) {
       return 0;
     }
@@ -81,7 +91,7 @@ final class LossEstimate {
     NormalMixture mixture = new NormalMixture();
     for (Hypothesis h : hypotheses) {
       double weight = Math.exp(h.logWeight);
-      if (weight < 1e-5 || h.signature == 0) {
+      if (weight < 1e-5 || h.was == 0) {
         continue;
       }
       double extra = 0;

@@ -86,7 +86,7 @@ final class MonthAssembler {
     double makeup = draft.makeup;
     NormalMixture loss =
         pass.losses.month(hypotheses, month, draft.floor());
-    Map<Cause, Double> causes = pass.rule.causes(hypotheses, month);
+    Map<Cause, Double> causes = pass.rule.causes(hypotheses, month, makeup, draft.grade);
     boolean waste = pass.rule.wastes(hypotheses, month, makeup, loss);
     boolean flagged = waste || pass.rule.faulty(causes);
     List<Map.Entry<Cause, Double>> ranked = VerdictRule.ranked(causes, flagged);
@@ -125,7 +125,7 @@ final class MonthAssembler {
     List<double[]> onsets = new ArrayList<>();
     double sum = 0;
     for (Hypothesis h : hypotheses) {
-      if (h.signature != 0 && pass.losses.active(h, month) > 0) {
+      if (h.was != 0 && pass.losses.active(h, month) > 0) {
         double weight = Math.exp(h.logWeight);
         onsets.add(new double[] {pass.losses.onset(h), weight});
         sum += weight;

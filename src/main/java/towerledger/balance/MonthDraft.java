@@ -170,7 +170,6 @@ final class MonthDraft {
     double squareSound = 0;
     double sumEvaporation = 0;
     double squareEvaporation = 0;
-    double scatter = 0;
     for (Hypothesis h : posterior.hypotheses()) {
       double w = Math.exp(h.logWeight);
       double factor = actual(h);
@@ -185,8 +184,7 @@ final class MonthDraft {
       sumSound += w * soundHere;
       squareSound += w * soundHere * soundHere * (1 + relative);
       sumEvaporation += w * vaporised;
-      squareEvaporation += w * vaporised * vaporised * (1 + relative + h.pScatter / 4);
-      scatter += w * h.pScatter;
+      squareEvaporation += w * vaporised * vaporised * (1 + relative + h.pScatter * square(monthScatter()));
     }
     multiplier = sumLoad / weights;
     multiplierDeviation =
@@ -222,7 +220,7 @@ final class MonthDraft {
 
   /** Factor between the modelled load and the load as a hypothesis has it. */
   private double actual(Hypothesis h) {
-    double factor = pass.responses.get(h.signature).signature.loadFactor();
+    double factor = pass.responses.get(h.was).signature.loadFactor();
     return factor == 1 ? 1 : 1 + (factor - 1) * pass.losses.active(h, month);
   }
 
@@ -241,7 +239,7 @@ final class MonthDraft {
     double meter = 0;
     for (Hypothesis h : posterior.hypotheses()) {
       double w = Math.exp(h.logWeight);
-      Signature signature = pass.responses.get(h.signature).signature;
+      Signature signature = pass.responses.get(h.was).signature;
       double extra = pass.losses.extra(h, month);
       if (signature.fresh()) {
         freshSum += w * extra;

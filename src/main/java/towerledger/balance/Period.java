@@ -15,7 +15,8 @@ import java.time.Instant;
  * @param sampleDeviation standard deviation of that mean
  * @param bleedL metered bleed; NaN without
  * @param bleedDeviationL standard deviation of it, L
- * @param loadScatter scatter of the heat evidence from one month to the next
+ * @param loadScatter deviation of model and heat evidence at this time of the year, ln
+ * @param loadNoise deviation of the load within this period alone, ln
  * @param grade ordinal of the evidence grade
  * @param aimMoved whether somebody is known to have moved the bleed's aim
  * @param leanings log of how much likelier each cause became by what was seen, by ordinal
@@ -33,6 +34,7 @@ record Period(
     double bleedL,
     double bleedDeviationL,
     double loadScatter,
+    double loadNoise,
     int grade,
     boolean aimMoved,
     double[] leanings,
@@ -49,6 +51,11 @@ record Period(
 
   boolean hasBleed() {
     return !Double.isNaN(bleedL);
+  }
+
+  /** Whether the load is a guess from nameplate or running hours. */
+  boolean guessed() {
+    return grade >= EvidenceGrade.C.ordinal();
   }
 
   double days() {

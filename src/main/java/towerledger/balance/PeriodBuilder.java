@@ -5,6 +5,7 @@ import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import towerledger.balance.facts.OperatingSettings.BlowdownControl;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.balance.facts.Visit;
 import towerledger.balance.facts.WaterSample;
@@ -16,11 +17,30 @@ final class PeriodBuilder {
   /** Least length of a period in blocks: shorter ones add work and no knowledge. */
   private static final double LEAST_BLOCKS = 6 * 4;
 
-  /** Month-to-month scatter of the heat evidence by grade, ln, after calibration. */
-  private static final double[] LOAD_SCATTER = {0.02, 0.03, 0.05, 0.07};
+  /** Deviation of model and heat evidence from one season to the next by grade, ln. */
+  private static final double[] LOAD_SCATTER = {0.025, 0.045, 0.06, 0.09};
+
+  /** The same as a part of the mean evaporation: at low load percentages lose their meaning. */
+  private static final double[] LOW_LOAD_SCATTER = {0.012, 0.025, 0.05, 0.06};
+
+  private static final double MOST_LOW_LOAD = 6;
+
+  /** Deviation that the model of coil towers adds, ln; a judgement without a measured check. */
+  private static final double COIL_SCATTER = 0.06;
+
+  private static final double HYBRID_SCATTER = 0.12;
+
+  /** Deviation while a coil may run dry or an economizer cool without the chiller, ln. */
+  private static final double VAGUE_SCATTER = 1.2;
+
+  /** Deviation of a week's load from what its month was shared out to it, by grade, ln. */
+  private static final double[] WEEK_NOISE = {0.015, 0.045, 0.05, 0.06};
 
   /** Scatter of one conductivity sample: two instruments and a stirred basin. */
   private static final double SAMPLE_SCATTER = 0.035;
+
+  /** Scatter of cycles by two conductivities: the makeup moves while the basin lags. */
+  private static final double CYCLES_SCATTER = 0.05;
 
   /** Scatter of cycles by chloride titration. */
   private static final double CHLORIDE_SCATTER = 0.08;
@@ -35,6 +55,7 @@ final class PeriodBuilder {
   private final double[] use;
   private final double[] bleedUse;
   private final double[] evaporated;
+  private final double meanPerBlockL;
 
   PeriodBuilder(
       SystemFacts facts,
@@ -45,7 +66,9 @@ final class PeriodBuilder {
       MeteredWater bleed,
       MeteredWater otherUse,
       double[] use,
-      double[] bleedUse) {
+      double[] bleedUse,
+      double meanPerBlockL) {
+    this.meanPerBlockL = meanPerBlockL;
     this.facts = facts;
     this.hours = hours;
     this.blocks = blocks;
@@ -147,13 +170,18 @@ final class PeriodBuilder {
       double scatter = SAMPLE_SCATTER;
       double ratio = Double.NaN;
       if (sample.basinConductivityUsCm().isPresent()) {
-        double fresh =
-            plan.freshUsCm()[block] == 1 && sample.makeupConductivityUsCm().isPresent()
-                ? sample.makeupConductivityUsCm().getAsDouble()
-                : 1;
-        ratio = sample.basinConductivityUsCm().getAsDouble() / fresh / plan.aimUsCm()[block];
-        if (plan.freshUsCm()[block] == 1 && sample.makeupConductivityUsCm().isEmpty()) {
-          ratio = Double.NaN;
+        double basin = sample.basinConductivityUsCm().getAsDouble();
+        if (sample.makeupConductivityUsCm().isPresent()
+            && plan.control()[block] != BlowdownControl.CONDUCTIVITY) {
+          // Without a controller the cycles are what is held, not the conductivity.
+          double aimed = plan.aimUsCm()[block] / plan.freshUsCm()[block];
+          ratio = basin / sample.makeupConductivityUsCm().getAsDouble() / aimed;
+          scatter = CYCLES_SCATTER;
+        } else if (plan.freshUsCm()[block] != 1) {
+          ratio = basin / plan.aimUsCm()[block];
+        } else if (sample.makeupConductivityUsCm().isPresent()) {
+          ratio =
+              basin / sample.makeupConductivityUsCm().getAsDouble() / plan.aimUsCm()[block];
         }
       } else if (sample.basinChlorideMgL().isPresent()
           && sample.makeupChlorideMgL().orElse(0) > 0) {
@@ -171,7 +199,6 @@ final class PeriodBuilder {
       }
     }
     int grade = grade(from, to);
-    double stretch = Math.pow(Math.max(1, 30 / ((to - from) / 4)), 0.35);
     boolean moved = false;
     for (int b = (int) from; b < Math.min(to, blocks.count); b++) {
       moved |= plan.aimMoved()[b];
@@ -186,12 +213,38 @@ final class PeriodBuilder {
         weight > 0 ? Math.sqrt(1 / weight + 0.0002) : 0,
         hasBleed ? out.litres() : Double.NaN,
         out.deviation(),
-        LOAD_SCATTER[grade] * stretch,
+        loadScatter(from, to, grade),
+        WEEK_NOISE[grade] * Math.sqrt(28 / Math.max(12, to - from)),
         grade,
         moved,
         SideEvidence.leanings(visits),
         SideEvidence.cured(visits),
         lastFact.equals(Instant.MIN) ? end : lastFact);
+  }
+
+  private double loadScatter(double from, double to, int grade) {
+    double here =
+        (QuarterDays.totalAt(evaporated, to) - QuarterDays.totalAt(evaporated, from)) / (to - from);
+    double low = here > 0 ? Math.min(MOST_LOW_LOAD, meanPerBlockL / here) : MOST_LOW_LOAD;
+    double kind =
+        switch (facts.attributes().kind()) {
+          case OPEN -> 0;
+          case CLOSED_CIRCUIT, EVAPORATIVE_CONDENSER -> COIL_SCATTER;
+          case HYBRID -> HYBRID_SCATTER;
+        };
+    double evidence = Math.hypot(LOAD_SCATTER[grade], LOW_LOAD_SCATTER[grade] * low);
+    return Math.hypot(Math.hypot(evidence, kind), VAGUE_SCATTER * vaguePart(from, to));
+  }
+
+  /** Part of the hours in which the tower may have evaporated far less than modelled. */
+  private double vaguePart(double from, double to) {
+    int first = (int) (from * QuarterDays.HOURS);
+    int last = Math.min(hours.count(), (int) (to * QuarterDays.HOURS));
+    int vague = 0;
+    for (int h = first; h < last; h++) {
+      vague += hours.vague()[h] ? 1 : 0;
+    }
+    return last > first ? (double) vague / (last - first) : 0;
   }
 
   /** Samples soon after a drain tell of the refill, not of the bleed. */

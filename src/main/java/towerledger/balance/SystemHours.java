@@ -8,11 +8,13 @@ package towerledger.balance;
  * @param evaporationL water evaporated, L; NaN where weather is missing
  * @param load heat as a fraction of nominal; 0 while the system stands
  * @param grade ordinal of the {@link EvidenceGrade} of the hour's heat
+ * @param vague whether the tower may evaporate far less than modelled: a coil may run dry, or an
+ *     economizer cool without the chiller
  */
-record SystemHours(long startEpochSecond, double[] evaporationL, double[] load, byte[] grade) {
+record SystemHours(long startEpochSecond, double[] evaporationL, double[] load, byte[] grade, boolean[] vague) {
 
   SystemHours {
-    if (load.length != evaporationL.length || grade.length != evaporationL.length) {
+    if (load.length != evaporationL.length || grade.length != evaporationL.length || vague.length != load.length) {
       throw new IllegalArgumentException(
           "hourly columns differ in length: %d evaporations, %d loads, %d grades"
               .formatted(evaporationL.length, load.length, grade.length));

@@ -67,7 +67,7 @@ final class SystemPass {
     soundUse = walk.makeup.clone();
     soundBleed = walk.bleed.clone();
     periods =
-        new PeriodBuilder(facts, hours, blocks, plan, makeup, bleed, otherUse, soundUse, soundBleed)
+        new PeriodBuilder(facts, hours, blocks, plan, makeup, bleed, otherUse, soundUse, soundBleed, reference * QuarterDays.HOURS)
             .build(months, zone);
     responses = new ArrayList<>();
     for (Signature signature : SignatureCatalogue.of(policy, bleed.present())) {
@@ -75,7 +75,7 @@ final class SystemPass {
       responses.add(new Response(signature, walk, periods, frame.bounds()));
     }
     losses = new LossEstimate(responses, periods, frame);
-    rule = new VerdictRule(policy, responses, losses);
+    rule = new VerdictRule(policy, responses, losses, reference * 24 * 30.4);
     closings = new Posterior[months.size()];
     run(0.02 * reference * 24);
   }
@@ -128,7 +128,9 @@ final class SystemPass {
       double makeupL = Math.max(1, modelled(filter.alive(), m));
       boolean stands =
           rule.wasteProbability(filter.alive(), m, makeupL) >= VerdictRule.WASTE_LIMIT
-              || rule.faulty(rule.causes(filter.alive(), m));
+              || rule.faulty(
+                  rule.causes(
+                      filter.alive(), m, makeupL, EvidenceGrade.values()[period.grade()]));
       if (stands) {
         detected[m] = period.lastFact();
       }
@@ -140,7 +142,7 @@ final class SystemPass {
     for (Hypothesis h : hypotheses) {
       mixture.add(
           Math.exp(h.logWeight),
-          Math.exp(h.load) * responses.get(h.signature).monthMakeup[month],
+          Math.exp(h.load) * responses.get(h.was).monthMakeup[month],
           1);
     }
     return mixture.mean();
@@ -149,8 +151,8 @@ final class SystemPass {
   private static List<Hypothesis> copies(List<Hypothesis> alive) {
     List<Hypothesis> copies = new ArrayList<>(alive.size());
     for (Hypothesis h : alive) {
-      if (h.logWeight > -12 || h.signature == 0) {
-        copies.add(h.copy(h.signature, h.onset, h.logWeight));
+      if (h.logWeight > -12 || h.was == 0) {
+        copies.add(h.copy());
       }
     }
     return copies;

@@ -21,26 +21,66 @@ final class VerdictRule {
 
   private static final int MOST_NAMES = 4;
 
+  /** Least error of the metered heat worth a flag, ln. */
+  private static final double LEAST_LOAD_ERROR = 0.17;
+
+  /** Least error of the makeup meter worth a flag, ln: twice what a worn meter is allowed. */
+  private static final double LEAST_METER_ERROR = 0.11;
+
   private final ReconciliationPolicy policy;
   private final List<Response> responses;
   private final LossEstimate losses;
+  private final double leastAtRestL;
 
-  VerdictRule(ReconciliationPolicy policy, List<Response> responses, LossEstimate losses) {
+  /**
+   * The rule for one system.
+   *
+   * @param monthL evaporation of a usual month; a hundredth of it is nothing even when little is
+   *     drawn
+   */
+  VerdictRule(
+      ReconciliationPolicy policy,
+      List<Response> responses,
+      LossEstimate losses,
+      double monthL) {
+    this.leastAtRestL = 0.01 * monthL;
     this.policy = policy;
     this.responses = responses;
     this.losses = losses;
   }
 
-  /** Posterior probability of each cause acting in a month. */
-  Map<Cause, Double> causes(List<Hypothesis> hypotheses, int month) {
+  /**
+   * Posterior probability of each cause acting in a month in a size that matters; what is too small
+   * to matter counts as none.
+   *
+   * @param makeupL makeup of the month, the measure of size
+   */
+  Map<Cause, Double> causes(
+      List<Hypothesis> hypotheses, int month, double makeupL, EvidenceGrade grade) {
     Map<Cause, Double> causes = new EnumMap<>(Cause.class);
+    double least = leastL(makeupL);
     for (Hypothesis h : hypotheses) {
-      double weight = Math.exp(h.logWeight);
-      boolean acts = h.signature != 0 && losses.active(h, month) > 0;
-      Cause cause = acts ? responses.get(h.signature).signature.cause() : Cause.NONE;
-      causes.merge(cause, weight, Double::sum);
+      Signature signature = responses.get(h.was).signature;
+      boolean acts = losses.active(h, month) > 0 && matters(h, signature, month, least, grade);
+      causes.merge(acts ? signature.cause() : Cause.NONE, Math.exp(h.logWeight), Double::sum);
     }
     return causes;
+  }
+
+  private boolean matters(
+      Hypothesis h, Signature signature, int month, double leastL, EvidenceGrade grade) {
+    if (signature.drawsWater()) {
+      return losses.extra(h, month) >= leastL;
+    }
+    if (signature.loadFactor() != 1) {
+      // A load that is guessed anyway may change without anything being wrong.
+      return grade.compareTo(EvidenceGrade.C) < 0
+          && Math.abs(Math.log(signature.loadFactor())) >= LEAST_LOAD_ERROR;
+    }
+    if (signature.makeupFactor() != 1) {
+      return Math.abs(Math.log(signature.makeupFactor())) >= LEAST_METER_ERROR;
+    }
+    return true;
   }
 
   /** Probability that the extra water of a month is worth a flag. */
@@ -57,7 +97,7 @@ final class VerdictRule {
 
   /** Least extra water worth a flag: the share of makeup, or the office's volume if smaller. */
   double leastL(double makeupL) {
-    double byShare = policy.leastShare() * makeupL;
+    double byShare = Math.max(policy.leastShare() * makeupL, leastAtRestL);
     return policy.leastLitres().isPresent()
         ? Math.min(byShare, policy.leastLitres().getAsDouble())
         : byShare;
