@@ -36,7 +36,20 @@ final class ControlPlanner {
   private static final double FRESH_MEMORY_BLOCKS = 21 * 4;
   private static final double LONG_MEMORY_BLOCKS = 365 * 4;
 
+  /**
+   * Most water that a system can draw, as a multiple of the evaporation at nominal heat: a fill valve
+   * stuck wide open passes two to four times the makeup of full load (common practice, no source).
+   */
+  private static final double MOST_DRAWN = 12;
+
+  private static final double LATENT_J_PER_L = 2.43e6;
+
   private ControlPlanner() {}
+
+  /** Volume per hour above which a reading of the makeup must be wrong, L. */
+  static double mostPerHourL(SystemFacts facts) {
+    return MOST_DRAWN * nominalWatts(facts) * 3600 / LATENT_J_PER_L;
+  }
 
   static ControlPlan plan(SystemFacts facts, QuarterDays blocks) {
     int n = blocks.count;

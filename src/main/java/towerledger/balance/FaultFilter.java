@@ -200,7 +200,7 @@ final class FaultFilter {
     if (period.hasSamples()) {
       double log = sound.sampleLog[p] + part * (response.sampleLog[p] - sound.sampleLog[p]);
       double change = response.sampleLog[p] - sound.sampleLog[p];
-      double loose = (first ? 0.35 : 0.1) * change;
+      double loose = (first ? 0.35 : looseness(signature)) * change;
       double deviation = period.sampleDeviation();
       h.update(
           period.sampleLog() - (h.habit * response.held[p] + log),
@@ -220,7 +220,7 @@ final class FaultFilter {
       double elasticity = mixed > 0 ? response.slope[p] * signature.makeupFactor() / mixed : 0;
       double drawn = Math.max(0, mixed) * Math.exp(h.load + period.loadScatter() * h.scatter + elasticity * h.habit);
       double shown = drawn + floor;
-      double loose = (first ? 0.32 : 0.1) * effect / (mixed + floor);
+      double loose = (first ? 0.32 : looseness(signature)) * effect / (mixed + floor);
       double level = 0.02 * plan.volumeL() / shown;
       double read = period.makeupDeviationL() / shown;
       double accuracy = 0.4 * meterAccuracy;
@@ -257,6 +257,11 @@ final class FaultFilter {
           0.05,
           0.4 * 0.4);
     }
+  }
+
+  /** How far a fault of one size may stray from it: what a valve lets pass varies with the hour. */
+  private static double looseness(Signature signature) {
+    return signature.shape() == Signature.Shape.FILL_PASSING ? 0.3 : 0.1;
   }
 
   /** Lets faults end within the period: by work done in it, or by themselves. */

@@ -6,6 +6,15 @@ import towerledger.statistics.NormalMixture;
 /** Extra water of a month, or since the onset, told by all living hypotheses together. */
 final class LossEstimate {
 
+  /** Relative deviation of a loss of known size: the sizes are a grid in steps of two fifths. */
+  private static final double WHOLLY_ACTIVE = 0.15;
+
+  /** The same where the fault began or ended within the month. */
+  private static final double PARTLY_ACTIVE = 0.4;
+
+  /** Relative deviation of one month's sound makeup. */
+  private static final double SCATTER = 0.03;
+
   private final List<Response> responses;
   private final List<Period> periods;
   private final MonthFrame frame;
@@ -68,20 +77,51 @@ final class LossEstimate {
   }
 
   /**
+   * Extra water of a month by a hypothesis once the month's makeup is known: what the makeup leaves
+   * over speaks along with the size that the hypothesis has.
+   *
+   * @param makeupL metered makeup without other use, L; NaN where it is not known
+   * @param into receives the mean and the standard deviation, L
+   */
+  void told(Hypothesis h, int month, double makeupL, double floorL, double[] into) {
+    double extra = extra(h, month);
+    double active = active(h, month);
+    double relative = active > 0 && active < 1 ? PARTLY_ACTIVE : WHOLLY_ACTIVE;
+    double variance = square(relative * extra);
+    into[0] = extra;
+    if (extra > 0 && !Double.isNaN(makeupL)) {
+      Response sound = responses.get(0);
+      double modelled = sound.monthMakeup[month];
+      double slope = sound.monthSlope[month] * h.habit;
+      double drawn = Math.exp(h.load + h.scatterOf(month)) * Math.max(0, modelled + slope);
+      double unknown = square(drawn) * (h.pLoad + square(SCATTER)) + square(floorL);
+      double gain = variance / (variance + unknown);
+      into[0] = Math.max(0, extra + gain * (makeupL - drawn - extra));
+      variance *= 1 - gain;
+    }
+    into[1] = Math.sqrt(variance + square(floorL));
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+
+  /**
    * Distribution of a month's extra water.
    *
+   * @param makeupL metered makeup without other use, L
    * @param floorL deviation that even a certain figure keeps: meter and rounding
    */
-  NormalMixture month(List<Hypothesis> hypotheses, int month, double floorL) {
+  NormalMixture month(List<Hypothesis> hypotheses, int month, double makeupL, double floorL) {
     NormalMixture mixture = new NormalMixture();
+    double[] told = new double[2];
     for (Hypothesis h : hypotheses) {
       double weight = Math.exp(h.logWeight);
-      if (weight < 1e-5) {
+      if (weight < 1e-5 && h.was != 0) {
         continue;
       }
-      double extra = extra(h, month);
-      double relative = Math.sqrt(h.pLoad + 0.12 * 0.12);
-      mixture.add(weight, extra, Math.hypot(floorL, relative * extra));
+      told(h, month, makeupL, floorL, told);
+      mixture.add(weight, told[0], told[1]);
     }
     return mixture;
   }
@@ -98,7 +138,7 @@ final class LossEstimate {
       for (int m = 0; m <= month; m++) {
         extra += extra(h, m);
       }
-      double relative = Math.sqrt(h.pLoad + 0.12 * 0.12);
+      double relative = Math.sqrt(h.pLoad + WHOLLY_ACTIVE * WHOLLY_ACTIVE);
       mixture.add(weight, extra, Math.hypot(floorL, relative * extra));
     }
     return mixture;

@@ -24,6 +24,8 @@ final class MonthDraft {
 
   boolean metered;
   boolean modelled;
+  boolean implausible;
+  double implausibleL;
   boolean flagged;
   double covered;
   double makeup = Double.NaN;
@@ -81,7 +83,13 @@ final class MonthDraft {
   void readMeters(double leastCovered) {
     MeteredWater.Amount in = pass.makeup.between(from, to, pass.soundUse, close);
     covered = pass.makeup.present() ? in.covered() : 0;
-    if (covered >= leastCovered) {
+    double most =
+        ControlPlanner.mostPerHourL(pass.facts) * (to - from) * QuarterDays.HOURS * covered;
+    implausible = covered > 0 && in.litres() > most;
+    if (implausible) {
+      implausibleL = in.litres();
+    }
+    if (covered >= leastCovered && !implausible) {
       metered = true;
       makeup = in.litres() / covered;
       makeupDeviation =
@@ -237,10 +245,12 @@ final class MonthDraft {
     double concentrated = 0;
     double grossSum = 0;
     double meter = 0;
+    double[] told = new double[2];
     for (Hypothesis h : posterior.hypotheses()) {
       double w = Math.exp(h.logWeight);
       Signature signature = pass.responses.get(h.was).signature;
-      double extra = pass.losses.extra(h, month);
+      pass.losses.told(h, month, netMakeup(), floor(), told);
+      double extra = told[0];
       if (signature.fresh()) {
         freshSum += w * extra;
       } else {
@@ -261,10 +271,15 @@ final class MonthDraft {
       meterCorrection = named == Cause.FILL_VALVE_SHUT ? 0 : meter / weights;
       // Once a fault is known, the sound makeup is best told by what is left of the measured.
       if (loss > 0.5 * (lossHigh - lossLow)) {
-        expected = makeup - otherUse - loss - meterCorrection;
+        expected = Math.max(0, makeup - otherUse - loss - meterCorrection);
         expectedDeviation = Math.max(0.01 * makeup, (lossHigh - lossLow) / 2 / Z95);
       }
     }
+  }
+
+  /** Makeup that went to the system, L. */
+  double netMakeup() {
+    return makeup - (Double.isNaN(otherUse) ? 0 : otherUse);
   }
 
   /** Deviation that a loss keeps even when its cause is certain: meter, reading, rounding. */
@@ -341,6 +356,9 @@ final class MonthDraft {
     List<String> missing = new ArrayList<>();
     if (!pass.makeup.present()) {
       missing.add("there is no makeup meter");
+    } else if (implausible) {
+      missing.add(
+          "makeup readings give %.0f L, more than the fill could pass".formatted(implausibleL));
     } else if (!metered) {
       missing.add("makeup readings cover %.0f %% of the month".formatted(100 * covered));
     }

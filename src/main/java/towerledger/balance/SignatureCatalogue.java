@@ -25,7 +25,7 @@ final class SignatureCatalogue {
     List<Signature> all = new ArrayList<>();
     all.add(Signature.sound());
     losses(all, policy, Cause.FILL_VALVE_LEAKING_BY, Shape.FILL_PASSING, 0.06, 1.6);
-    losses(all, policy, Cause.FILL_VALVE_STUCK_OPEN, Shape.FILL_PASSING, 2.2, 8);
+    losses(all, policy, Cause.FILL_VALVE_STUCK_OPEN, Shape.FILL_PASSING, 2.2, 24);
     losses(all, policy, Cause.OVERFLOW_ON_SHUTDOWN, Shape.BASIN_STOPS, 0.03, 1.0);
     losses(all, policy, Cause.LEVEL_SET_HIGH, Shape.BASIN_RUNNING, 0.03, 1.0);
     losses(all, policy, Cause.BLOWDOWN_STUCK_OPEN, Shape.BLEED_RUNNING, 0.1, 2.5);
