@@ -174,7 +174,7 @@ final class ControlPlanner {
     int from = 0;
     double at = 0;
     for (WaterSample sample : facts.samples()) {
-      if (sample.makeupConductivityUsCm().isEmpty()) {
+      if (sample.makeupConductivityUsCm().isEmpty() || sample.weakerThanMakeup()) {
         continue;
       }
       double position = blocks.position(sample.takenAt());

@@ -35,6 +35,7 @@ final class MonthDraft {
   double cycles = Double.NaN;
   double targetCycles = Double.NaN;
   int samples;
+  int weakSamples;
   double unknownHours;
   double storage = Double.NaN;
   double drift = Double.NaN;
@@ -116,6 +117,10 @@ final class MonthDraft {
     for (WaterSample sample : pass.facts.samples()) {
       double at = pass.blocks.position(sample.takenAt());
       if (at < from || at >= to) {
+        continue;
+      }
+      if (sample.weakerThanMakeup()) {
+        weakSamples++;
         continue;
       }
       double fresh = sample.makeupConductivityUsCm().orElse(Double.NaN);
@@ -291,7 +296,7 @@ final class MonthDraft {
 
   double neededBleed() {
     double target = Double.isNaN(targetCycles) ? cycles : targetCycles;
-    return Double.isNaN(target) || Double.isNaN(evaporation)
+    return Double.isNaN(target) || target <= 1 || Double.isNaN(evaporation)
         ? Double.NaN
         : Math.max(0, evaporation / (target - 1) - drift);
   }

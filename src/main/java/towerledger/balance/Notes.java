@@ -62,6 +62,11 @@ final class Notes {
     if (!draft.modelled) {
       wants.add("weather hours of the station for the month");
     }
+    if (draft.weakSamples > 0) {
+      wants.add(
+          "a correction of the water sample that shows the basin weaker than the makeup: cycles below"
+              + " 1 cannot be");
+    }
     if (draft.samples == 0) {
       wants.add("conductivity of makeup and basin, at least once a month");
     }

@@ -164,7 +164,7 @@ final class PeriodBuilder {
     double weight = 0;
     for (WaterSample sample : facts.samples()) {
       double at = blocks.position(sample.takenAt());
-      if (at < from || at >= to || diluted(at)) {
+      if (at < from || at >= to || sample.weakerThanMakeup() || diluted(at)) {
         continue;
       }
       int block = (int) at;

@@ -23,6 +23,9 @@ public record WaterSample(
     OptionalDouble makeupCalciumMgL,
     OptionalDouble basinCalciumMgL) {
 
+  /** A basin just filled may read a little below its makeup: two instruments, stirred water. */
+  private static final double LEAST_CYCLES = 0.95;
+
   public WaterSample {
     Plausible.positive("makeup conductivity", makeupConductivityUsCm, "µS/cm");
     Plausible.positive("basin conductivity", basinConductivityUsCm, "µS/cm");
@@ -30,6 +33,21 @@ public record WaterSample(
     Plausible.notNegative("basin chloride", basinChlorideMgL, "mg/L");
     Plausible.notNegative("makeup calcium", makeupCalciumMgL, "mg/L as CaCO3");
     Plausible.notNegative("basin calcium", basinCalciumMgL, "mg/L as CaCO3");
+  }
+
+  /**
+   * Whether the basin is weaker than the makeup, which no evaporating basin is: two values exchanged,
+   * or two units.
+   */
+  public boolean weakerThanMakeup() {
+    return weaker(makeupConductivityUsCm, basinConductivityUsCm)
+        || weaker(makeupChlorideMgL, basinChlorideMgL);
+  }
+
+  private static boolean weaker(OptionalDouble makeup, OptionalDouble basin) {
+    return makeup.isPresent()
+        && basin.isPresent()
+        && basin.getAsDouble() < LEAST_CYCLES * makeup.getAsDouble();
   }
 
   /** A sample of both conductivities. */

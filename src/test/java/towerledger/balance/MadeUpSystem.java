@@ -1,0 +1,164 @@
+package towerledger.balance;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
+import towerledger.balance.facts.HeatEvidence;
+import towerledger.balance.facts.IntervalVolumes;
+import towerledger.balance.facts.MeterFacts;
+import towerledger.balance.facts.OperatingSettings;
+import towerledger.balance.facts.RegisterVolume;
+import towerledger.balance.facts.SystemAttributes;
+import towerledger.balance.facts.SystemFacts;
+import towerledger.balance.facts.TowerFacts;
+import towerledger.balance.facts.Visit;
+import towerledger.balance.facts.WaterSample;
+import towerledger.balance.facts.WeatherHours;
+import towerledger.psychrometrics.MoistAir;
+import towerledger.quantity.Span;
+import towerledger.thermal.DesignPoint;
+import towerledger.thermal.TowerDesign;
+import towerledger.thermal.WetTower;
+
+/**
+ * A system made up for tests: 300 tons, heat by the day, four cycles held, read every week. Its
+ * water is computed directly (Poppe hour by hour, E·C/(C−1)), not by the code that judges it.
+ */
+final class MadeUpSystem {
+
+  static final ZoneId ZONE = ZoneId.of("America/Chicago");
+  static final LocalDate FROM = LocalDate.of(2025, 1, 1);
+  static final int DAYS = 540;
+  static final double NOMINAL_W = 300 * 4396;
+  static final double CYCLES = 4;
+  private static final double FRESH_US_CM = 400;
+  private static final double PRESSURE_PA = 99_000;
+  private static final double SETPOINT_C = 25;
+
+  private final double[] evaporationL = new double[DAYS];
+  private final double[] heatJ = new double[DAYS];
+  private final WeatherHours weather;
+
+  /** Extra makeup of a day, L. */
+  ToDoubleFunction<Integer> freshLossL = day -> 0;
+
+  List<WaterSample> samples = new ArrayList<>();
+  List<Visit> visits = new ArrayList<>();
+  List<RegisterVolume> volumes = new ArrayList<>();
+  OptionalDouble targetCycles = OptionalDouble.of(CYCLES);
+
+  MadeUpSystem() {
+    float[] dry = new float[24 * DAYS];
+    float[] wet = new float[24 * DAYS];
+    float[] pressure = new float[24 * DAYS];
+    MoistAir design = MoistAir.fromWetBulb(35, 25.56, PRESSURE_PA);
+    double water = NOMINAL_W / 4186 / 5.556;
+    WetTower tower =
+        WetTower.of(TowerDesign.open(DesignPoint.withUsualAirFlow(water, 35, 29.444, design)));
+    for (int h = 0; h < dry.length; h++) {
+      double season = -Math.cos(2 * Math.PI * (h / 24.0 - 15) / 365);
+      double day = -Math.cos(2 * Math.PI * (h % 24 - 10) / 24.0);
+      double t = 15 + 13 * season + 4 * day;
+      MoistAir air = MoistAir.fromRelativeHumidity(t, 0.6 - 0.15 * day, PRESSURE_PA);
+      dry[h] = (float) t;
+      wet[h] = (float) Math.min(t, air.wetBulbC());
+      pressure[h] = (float) PRESSURE_PA;
+      double heatW = NOMINAL_W * (0.3 + 0.2 * season + 0.1 * day);
+      heatJ[h / 24] += heatW * 3600;
+      evaporationL[h / 24] +=
+          tower.operate(heatW, air, SETPOINT_C).evaporationKgS()
+              * 3600
+              / DesignPoint.WATER_KG_PER_LITRE;
+    }
+    weather = new WeatherHours(at(0), dry, wet, pressure, new boolean[dry.length]);
+  }
+
+  static Instant at(int day) {
+    return FROM.atStartOfDay(ZONE).toInstant().plus(Duration.ofDays(day));
+  }
+
+  /** Water that evaporates in a day, L. */
+  double evaporationL(int day) {
+    return evaporationL[day];
+  }
+
+  /** Makeup of a day, drift neglected, L. */
+  double makeupL(int day) {
+    return evaporationL[day] * CYCLES / (CYCLES - 1) + freshLossL.applyAsDouble(day);
+  }
+
+  /** Reads the register every week and samples the water every fortnight. */
+  MadeUpSystem observed() {
+    for (int day = 0; day + 7 <= DAYS; day += 7) {
+      double litres = 0;
+      for (int d = day; d < day + 7; d++) {
+        litres += makeupL(d);
+      }
+      volumes.add(RegisterVolume.read(Span.of(at(day), at(day + 7)), litres));
+      if (day % 14 == 0) {
+        samples.add(
+            WaterSample.ofConductivities(
+                at(day).plus(Duration.ofHours(15)), FRESH_US_CM, CYCLES * FRESH_US_CM));
+      }
+    }
+    return this;
+  }
+
+  SystemFacts facts() {
+    List<HeatEvidence> heat = new ArrayList<>();
+    for (int day = 0; day < DAYS; day++) {
+      heat.add(
+          new HeatEvidence.HeatRejected(
+              Span.of(at(day), at(day + 1)), heatJ[day], OptionalDouble.empty()));
+    }
+    return new SystemFacts(
+        "MADE-UP",
+        ZONE,
+        SystemAttributes.openTower(),
+        List.of(TowerFacts.ofNominalHeat("T", NOMINAL_W)),
+        List.of(settings()),
+        weather,
+        heat,
+        volumes.isEmpty() ? List.of() : List.of(meter("M", volumes)),
+        samples,
+        List.of(),
+        visits);
+  }
+
+  static MeterFacts meter(String code, List<RegisterVolume> volumes) {
+    return new MeterFacts(
+        code,
+        MeterFacts.Role.MAKEUP,
+        Optional.of(MeterFacts.Type.TURBINE),
+        OptionalDouble.of(0.015),
+        OptionalDouble.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        OptionalDouble.of(10),
+        volumes,
+        IntervalVolumes.none());
+  }
+
+  private OperatingSettings settings() {
+    OptionalDouble unknown = OptionalDouble.empty();
+    return new OperatingSettings(
+        at(0),
+        OptionalDouble.of(SETPOINT_C),
+        targetCycles,
+        targetCycles.isPresent() ? OptionalDouble.of(CYCLES * FRESH_US_CM) : unknown,
+        Optional.of(OperatingSettings.BlowdownControl.CONDUCTIVITY),
+        unknown,
+        Optional.empty(),
+        Optional.empty(),
+        unknown,
+        unknown,
+        unknown,
+        unknown);
+  }
+}
