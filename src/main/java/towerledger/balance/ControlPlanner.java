@@ -37,8 +37,9 @@ final class ControlPlanner {
   private static final double LONG_MEMORY_BLOCKS = 365 * 4;
 
   /**
-   * Most water that a system can draw, as a multiple of the evaporation at nominal heat: a fill valve
-   * stuck wide open passes two to four times the makeup of full load (common practice, no source).
+   * Most water that a system can draw, as a multiple of the evaporation at nominal heat: a fill
+   * valve stuck wide open passes two to four times the makeup of full load (common practice, no
+   * source).
    */
   private static final double MOST_DRAWN = 12;
 

@@ -218,7 +218,9 @@ final class FaultFilter {
       double effect = f * signature.makeupFactor() - soundMakeup;
       double mixed = soundMakeup + part * effect;
       double elasticity = mixed > 0 ? response.slope[p] * signature.makeupFactor() / mixed : 0;
-      double drawn = Math.max(0, mixed) * Math.exp(h.load + period.loadScatter() * h.scatter + elasticity * h.habit);
+      double drawn =
+          Math.max(0, mixed)
+              * Math.exp(h.load + period.loadScatter() * h.scatter + elasticity * h.habit);
       double shown = drawn + floor;
       double loose = (first ? 0.32 : looseness(signature)) * effect / (mixed + floor);
       double level = 0.02 * plan.volumeL() / shown;
@@ -241,7 +243,9 @@ final class FaultFilter {
       double effect = b * signature.bleedFactor() - sound.bleed[p];
       double mixed = sound.bleed[p] + part * effect;
       double elasticity = mixed > 0 ? response.slope[p] / mixed : 0;
-      double drawn = Math.max(0, mixed) * Math.exp(h.load + period.loadScatter() * h.scatter + elasticity * h.habit);
+      double drawn =
+          Math.max(0, mixed)
+              * Math.exp(h.load + period.loadScatter() * h.scatter + elasticity * h.habit);
       double shown = drawn + floor;
       double loose = (first ? 0.35 : 0.15) * effect / (mixed + floor);
       double read = period.bleedDeviationL() / shown;
@@ -253,7 +257,12 @@ final class FaultFilter {
           derivative,
           derivative * elasticity,
           derivative * period.loadScatter(),
-          noise * noise + loose * loose + read * read + level * level + bleedAccuracy * bleedAccuracy + 0.05 * 0.05,
+          noise * noise
+              + loose * loose
+              + read * read
+              + level * level
+              + bleedAccuracy * bleedAccuracy
+              + 0.05 * 0.05,
           0.05,
           0.4 * 0.4);
     }
@@ -306,7 +315,9 @@ final class FaultFilter {
           over[h.was] = h;
           kept.add(h);
         }
-      } else if (guessed && factor != 1 && at > periods.get(Math.max(0, h.onset)).to() + SETTLED_BLOCKS) {
+      } else if (guessed
+          && factor != 1
+          && at > periods.get(Math.max(0, h.onset)).to() + SETTLED_BLOCKS) {
         // Where the load is guessed anyway, a changed load is soon just the load.
         h.load += Math.log(factor);
         sound.absorb(h);

@@ -36,7 +36,12 @@ final class HeatSpread {
    * @param grade receives the grade of each hour
    */
   static double[] spread(
-      SystemFacts facts, Instant start, double[] shape, double nominalWatts, boolean[] free, byte[] grade) {
+      SystemFacts facts,
+      Instant start,
+      double[] shape,
+      double nominalWatts,
+      boolean[] free,
+      byte[] grade) {
     double[] load = shape.clone();
     java.util.Arrays.fill(grade, (byte) EvidenceGrade.D.ordinal());
     List<HeatEvidence> worstFirst = new ArrayList<>(facts.heat());
@@ -89,8 +94,7 @@ final class HeatSpread {
   static boolean[] freeHours(SystemFacts facts, Instant start, int hours) {
     boolean[] free = new boolean[hours];
     if (facts.attributes().watersideEconomizer()) {
-      long offset =
-          (start.getEpochSecond() - facts.weather().start().getEpochSecond()) / 3600;
+      long offset = (start.getEpochSecond() - facts.weather().start().getEpochSecond()) / 3600;
       for (int h = 0; h < hours; h++) {
         long w = offset + h;
         free[h] =

@@ -35,8 +35,7 @@ final class HourlyModel {
       Function<TowerDesign, ResponseTable> tables,
       List<String> assumptions) {
     double nominal = ControlPlanner.nominalWatts(facts);
-    double[] shape =
-        LoadShape.of(facts.attributes(), facts.zone(), facts.weather(), start, hours);
+    double[] shape = LoadShape.of(facts.attributes(), facts.zone(), facts.weather(), start, hours);
     byte[] grade = new byte[hours];
     boolean[] freeHours = HeatSpread.freeHours(facts, start, hours);
     boolean[] vague = freeHours.clone();

@@ -2,8 +2,8 @@ package towerledger.balance;
 
 /**
  * One story about a system that is being followed: a signature since an onset, with the load
- * multiplier, the basin's habit and the season's own scatter estimated along it. Mutable; the filter
- * owns it.
+ * multiplier, the basin's habit and the season's own scatter estimated along it. Mutable; the
+ * filter owns it.
  *
  * <p>State: 0 log of the load multiplier, 1 log of the habitual basin concentration over the aim, 2
  * scatter of the model and its evidence at this time of the year, in standard deviations.

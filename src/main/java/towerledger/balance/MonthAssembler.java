@@ -84,8 +84,7 @@ final class MonthAssembler {
     List<Hypothesis> hypotheses = draft.posterior.hypotheses();
     int month = draft.month;
     double makeup = draft.makeup;
-    NormalMixture loss =
-        pass.losses.month(hypotheses, month, draft.netMakeup(), draft.floor());
+    NormalMixture loss = pass.losses.month(hypotheses, month, draft.netMakeup(), draft.floor());
     Map<Cause, Double> causes = pass.rule.causes(hypotheses, month, makeup, draft.grade);
     boolean waste = pass.rule.wastes(hypotheses, month, makeup, loss);
     boolean flagged = waste || pass.rule.faulty(causes);

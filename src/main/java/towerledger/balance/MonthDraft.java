@@ -197,7 +197,8 @@ final class MonthDraft {
       sumSound += w * soundHere;
       squareSound += w * soundHere * soundHere * (1 + relative);
       sumEvaporation += w * vaporised;
-      squareEvaporation += w * vaporised * vaporised * (1 + relative + h.pScatter * square(monthScatter()));
+      squareEvaporation +=
+          w * vaporised * vaporised * (1 + relative + h.pScatter * square(monthScatter()));
     }
     multiplier = sumLoad / weights;
     multiplierDeviation =

@@ -135,7 +135,8 @@ final class PeriodBuilder {
     Instant end = blocks.at(to);
     MeteredWater.Amount in = makeup.between(from, to, use, Instant.MAX);
     boolean hasMakeup = makeup.present() && in.covered() > 0.995 && knownHours(from, to);
-    hasMakeup &= in.litres() <= ControlPlanner.mostPerHourL(facts) * (to - from) * QuarterDays.HOURS;
+    hasMakeup &=
+        in.litres() <= ControlPlanner.mostPerHourL(facts) * (to - from) * QuarterDays.HOURS;
     Instant lastFact = hasMakeup ? in.lastFact() : Instant.MIN;
     double makeupL = Double.NaN;
     double makeupDeviation = 0;
@@ -181,8 +182,7 @@ final class PeriodBuilder {
         } else if (plan.freshUsCm()[block] != 1) {
           ratio = basin / plan.aimUsCm()[block];
         } else if (sample.makeupConductivityUsCm().isPresent()) {
-          ratio =
-              basin / sample.makeupConductivityUsCm().getAsDouble() / plan.aimUsCm()[block];
+          ratio = basin / sample.makeupConductivityUsCm().getAsDouble() / plan.aimUsCm()[block];
         }
       } else if (sample.basinChlorideMgL().isPresent()
           && sample.makeupChlorideMgL().orElse(0) > 0) {

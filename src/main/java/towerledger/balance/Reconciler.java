@@ -42,8 +42,7 @@ public final class Reconciler {
    * @param tables table of a design, kept wherever the caller keeps them; may be asked from several
    *     threads
    */
-  public Reconciler(
-      ReconciliationPolicy policy, Function<TowerDesign, ResponseTable> tables) {
+  public Reconciler(ReconciliationPolicy policy, Function<TowerDesign, ResponseTable> tables) {
     this.policy = policy;
     this.tables = tables;
   }

@@ -11,10 +11,13 @@ package towerledger.balance;
  * @param vague whether the tower may evaporate far less than modelled: a coil may run dry, or an
  *     economizer cool without the chiller
  */
-record SystemHours(long startEpochSecond, double[] evaporationL, double[] load, byte[] grade, boolean[] vague) {
+record SystemHours(
+    long startEpochSecond, double[] evaporationL, double[] load, byte[] grade, boolean[] vague) {
 
   SystemHours {
-    if (load.length != evaporationL.length || grade.length != evaporationL.length || vague.length != load.length) {
+    if (load.length != evaporationL.length
+        || grade.length != evaporationL.length
+        || vague.length != load.length) {
       throw new IllegalArgumentException(
           "hourly columns differ in length: %d evaporations, %d loads, %d grades"
               .formatted(evaporationL.length, load.length, grade.length));

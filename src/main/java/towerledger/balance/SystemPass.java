@@ -67,7 +67,17 @@ final class SystemPass {
     soundUse = walk.makeup.clone();
     soundBleed = walk.bleed.clone();
     periods =
-        new PeriodBuilder(facts, hours, blocks, plan, makeup, bleed, otherUse, soundUse, soundBleed, reference * QuarterDays.HOURS)
+        new PeriodBuilder(
+                facts,
+                hours,
+                blocks,
+                plan,
+                makeup,
+                bleed,
+                otherUse,
+                soundUse,
+                soundBleed,
+                reference * QuarterDays.HOURS)
             .build(months, zone);
     responses = new ArrayList<>();
     for (Signature signature : SignatureCatalogue.of(policy, bleed.present())) {
@@ -129,8 +139,7 @@ final class SystemPass {
       boolean stands =
           rule.wasteProbability(filter.alive(), m, makeupL) >= VerdictRule.WASTE_LIMIT
               || rule.faulty(
-                  rule.causes(
-                      filter.alive(), m, makeupL, EvidenceGrade.values()[period.grade()]));
+                  rule.causes(filter.alive(), m, makeupL, EvidenceGrade.values()[period.grade()]));
       if (stands) {
         detected[m] = period.lastFact();
       }
@@ -141,9 +150,7 @@ final class SystemPass {
     NormalMixture mixture = new NormalMixture();
     for (Hypothesis h : hypotheses) {
       mixture.add(
-          Math.exp(h.logWeight),
-          Math.exp(h.load) * responses.get(h.was).monthMakeup[month],
-          1);
+          Math.exp(h.logWeight), Math.exp(h.load) * responses.get(h.was).monthMakeup[month], 1);
     }
     return mixture.mean();
   }

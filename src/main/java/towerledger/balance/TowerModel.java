@@ -79,7 +79,10 @@ final class TowerModel {
       double waterKgS = water(tower);
       double heatAtNominal = tower.nominalHeatWatts() * SCALED_WATER_KG_S / waterKgS;
       model.units.add(
-          new Unit(model.table(tower.tower(), wanted, tables), tower.nominalHeatWatts() / nominal, heatAtNominal));
+          new Unit(
+              model.table(tower.tower(), wanted, tables),
+              tower.nominalHeatWatts() / nominal,
+              heatAtNominal));
     }
     return model;
   }
@@ -139,8 +142,7 @@ final class TowerModel {
     double litres = 0;
     for (Unit unit : units) {
       double heatW = load * unit.heatAtNominalW();
-      double kgS =
-          unit.table().evaporationKgS(heatW, dryBulbC, wetBulbC, pressurePa, setpointC);
+      double kgS = unit.table().evaporationKgS(heatW, dryBulbC, wetBulbC, pressurePa, setpointC);
       // Evaporation goes with the heat at equal load, so the scaled tower's figure is scaled back.
       double perJoule = heatW > 0 ? kgS / heatW : 0;
       litres += perJoule * load * nominalW * unit.share() * 3600 / DesignPoint.WATER_KG_PER_LITRE;

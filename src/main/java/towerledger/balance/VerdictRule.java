@@ -39,10 +39,7 @@ final class VerdictRule {
    *     drawn
    */
   VerdictRule(
-      ReconciliationPolicy policy,
-      List<Response> responses,
-      LossEstimate losses,
-      double monthL) {
+      ReconciliationPolicy policy, List<Response> responses, LossEstimate losses, double monthL) {
     this.leastAtRestL = 0.01 * monthL;
     this.policy = policy;
     this.responses = responses;

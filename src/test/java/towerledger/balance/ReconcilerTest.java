@@ -124,7 +124,10 @@ class ReconcilerTest {
     for (int last = 3; last < 17; last += 4) {
       YearMonth month = FIRST.plusMonths(last);
       Instant close =
-          CalendarMonth.of(month, MadeUpSystem.ZONE).span().endExclusive().plus(Duration.ofDays(10));
+          CalendarMonth.of(month, MadeUpSystem.ZONE)
+              .span()
+              .endExclusive()
+              .plus(Duration.ofDays(10));
       List<MonthVerdict> then = reconciler.judge(until(all, close), FIRST, month);
 
       assertThat(then).isEqualTo(verdicts.subList(0, last + 1));
@@ -182,7 +185,8 @@ class ReconcilerTest {
         system.volumes.stream()
             .filter(
                 v ->
-                    !v.span().startInclusive().isAfter(gap) || !v.span().endExclusive().isBefore(end))
+                    !v.span().startInclusive().isAfter(gap)
+                        || !v.span().endExclusive().isBefore(end))
             .toList();
 
     List<MonthVerdict> verdicts = reconciler.judge(system.facts(), FIRST, LAST);
@@ -207,8 +211,7 @@ class ReconcilerTest {
 
     List<MonthVerdict> verdicts = reconciler.judge(facts, FIRST, LAST);
 
-    assertThat(verdicts)
-        .allMatch(v -> v.water().makeup().isPresent() && !v.judgement().flagged());
+    assertThat(verdicts).allMatch(v -> v.water().makeup().isPresent() && !v.judgement().flagged());
   }
 
   @Test
@@ -218,7 +221,8 @@ class ReconcilerTest {
     volumes.set(30, RegisterVolume.read(volumes.get(30).span(), 37_850_000));
     system.volumes = volumes;
     YearMonth month =
-        CalendarMonth.containing(volumes.get(30).span().startInclusive(), MadeUpSystem.ZONE).month();
+        CalendarMonth.containing(volumes.get(30).span().startInclusive(), MadeUpSystem.ZONE)
+            .month();
 
     List<MonthVerdict> verdicts = reconciler.judge(system.facts(), FIRST, LAST);
 
@@ -232,8 +236,7 @@ class ReconcilerTest {
   @Test
   void refusesNegativeVolume() {
     assertThatThrownBy(
-            () ->
-                RegisterVolume.read(Span.of(MadeUpSystem.at(0), MadeUpSystem.at(7)), -5))
+            () -> RegisterVolume.read(Span.of(MadeUpSystem.at(0), MadeUpSystem.at(7)), -5))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("is below 0 L");
   }

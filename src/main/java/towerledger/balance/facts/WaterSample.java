@@ -36,8 +36,8 @@ public record WaterSample(
   }
 
   /**
-   * Whether the basin is weaker than the makeup, which no evaporating basin is: two values exchanged,
-   * or two units.
+   * Whether the basin is weaker than the makeup, which no evaporating basin is: two values
+   * exchanged, or two units.
    */
   public boolean weakerThanMakeup() {
     return weaker(makeupConductivityUsCm, basinConductivityUsCm)

@@ -14,7 +14,6 @@ import towerledger.balance.Reconciler;
 import towerledger.balance.ReconciliationPolicy;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.balance.facts.WeatherHours;
-import towerledger.quantity.CalendarMonth;
 import towerledger.simulation.demo.DemoBundle;
 import towerledger.simulation.demo.DemoRun;
 import towerledger.simulation.demo.DemoStories;
@@ -36,8 +35,7 @@ class DemoVerdictsTest {
       WeatherHours weather =
           stations.computeIfAbsent(
               run.water().operation().weather(),
-              truth ->
-                  FleetWeather.recorded(run.water().operation().weather(), FleetPlan.FROM));
+              truth -> FleetWeather.recorded(run.water().operation().weather(), FleetPlan.FROM));
       SystemFacts facts =
           FactsOf.plant(
               run.water().spec(),
@@ -127,8 +125,7 @@ class DemoVerdictsTest {
                             .atZone(run.water().operation().hours().zone())
                             .toLocalDate(),
                         change.factor())));
-    return new Told(
-        true, true, true, true, true, true, true, factors, run.observations().visits());
+    return new Told(true, true, true, true, true, true, true, factors, run.observations().visits());
   }
 
   private static void print(String system, List<MonthVerdict> verdicts) {
@@ -141,9 +138,16 @@ class DemoVerdictsTest {
                             .formatted(
                                 v.month(),
                                 v.grade(),
-                                v.water().makeup().map(m -> kgal(m.value().usGallons())).orElse("-"),
-                                v.water().expectedMakeup().map(m -> kgal(m.value().usGallons())).orElse("-"),
-                                v.water().unaccounted()
+                                v.water()
+                                    .makeup()
+                                    .map(m -> kgal(m.value().usGallons()))
+                                    .orElse("-"),
+                                v.water()
+                                    .expectedMakeup()
+                                    .map(m -> kgal(m.value().usGallons()))
+                                    .orElse("-"),
+                                v.water()
+                                    .unaccounted()
                                     .map(
                                         u ->
                                             kgal(u.value().usGallons())
@@ -153,8 +157,13 @@ class DemoVerdictsTest {
                                                 + kgal(u.high().usGallons())
                                                 + "]")
                                     .orElse("-"),
-                                v.water().evaporation().map(m -> kgal(m.value().usGallons())).orElse("-"),
-                                v.water().cycles().isPresent() ? "%.2f".formatted(v.water().cycles().getAsDouble()) : "-",
+                                v.water()
+                                    .evaporation()
+                                    .map(m -> kgal(m.value().usGallons()))
+                                    .orElse("-"),
+                                v.water().cycles().isPresent()
+                                    ? "%.2f".formatted(v.water().cycles().getAsDouble())
+                                    : "-",
                                 v.judgement().flagged() ? "FLAG" : "",
                                 v.judgement().waste() ? " WASTE" : "",
                                 v.judgement().likeliest().cause().code(),
