@@ -35,6 +35,8 @@ final class MeteredWater {
       List<RegisterVolume> volumes, Instant first, Instant last, double resolutionL) {}
 
   private final QuarterDays blocks;
+  private final double mostPerHourL;
+  private final List<RegisterVolume> impossible = new ArrayList<>();
   private final List<Register> registers = new ArrayList<>();
   private double @Nullable [] hourlyL;
   private double @Nullable [] runningL;
@@ -42,12 +44,19 @@ final class MeteredWater {
   private double accuracy = ASSUMED_ACCURACY;
   private boolean present;
 
-  private MeteredWater(QuarterDays blocks) {
+  private MeteredWater(QuarterDays blocks, double mostPerHourL) {
     this.blocks = blocks;
+    this.mostPerHourL = mostPerHourL;
   }
 
-  static MeteredWater of(List<MeterFacts> meters, MeterFacts.Role role, QuarterDays blocks) {
-    MeteredWater water = new MeteredWater(blocks);
+  /**
+   * The meters of one role together.
+   *
+   * @param mostPerHourL volume per hour above which a reading must be wrong and is left out, L
+   */
+  static MeteredWater of(
+      List<MeterFacts> meters, MeterFacts.Role role, QuarterDays blocks, double mostPerHourL) {
+    MeteredWater water = new MeteredWater(blocks, mostPerHourL);
     for (MeterFacts meter : meters) {
       if (meter.role() == role) {
         water.present = true;
@@ -96,6 +105,15 @@ final class MeteredWater {
         merged.add(volume);
       }
     }
+    // Spans below an hour are readings taken twice: too short to tell a rate.
+    merged.removeIf(
+        volume -> {
+          boolean wrong = volume.litres() > mostPerHourL * Math.max(1, volume.span().hours());
+          if (wrong) {
+            impossible.add(volume);
+          }
+          return wrong;
+        });
     if (!merged.isEmpty()) {
       registers.add(
           new Register(
@@ -131,7 +149,7 @@ final class MeteredWater {
       }
     }
     for (int h = 0; h < hours; h++) {
-      if (minutes[h] < 59.5) {
+      if (minutes[h] < 59.5 || hourly[h] > 4 * mostPerHourL) {
         hourly[h] = Double.NaN;
       }
     }
@@ -162,6 +180,18 @@ final class MeteredWater {
     }
     runningL = running;
     gapsBefore = gaps;
+  }
+
+  /** Largest volume left out of a stretch because no fill could pass it, L; 0 without any. */
+  double impossibleL(double from, double to) {
+    double most = 0;
+    for (RegisterVolume volume : impossible) {
+      if (blocks.position(volume.span().startInclusive()) < to
+          && blocks.position(volume.span().endExclusive()) > from) {
+        most = Math.max(most, volume.litres());
+      }
+    }
+    return most;
   }
 
   /** Instants of readings, as positions in blocks, in order; ends of unknown stretches included. */

@@ -84,13 +84,9 @@ final class MonthDraft {
   void readMeters(double leastCovered) {
     MeteredWater.Amount in = pass.makeup.between(from, to, pass.soundUse, close);
     covered = pass.makeup.present() ? in.covered() : 0;
-    double most =
-        ControlPlanner.mostPerHourL(pass.facts) * (to - from) * QuarterDays.HOURS * covered;
-    implausible = covered > 0 && in.litres() > most;
-    if (implausible) {
-      implausibleL = in.litres();
-    }
-    if (covered >= leastCovered && !implausible) {
+    implausibleL = pass.makeup.impossibleL(from, to);
+    implausible = implausibleL > 0;
+    if (covered >= leastCovered) {
       metered = true;
       makeup = in.litres() / covered;
       makeupDeviation =
@@ -362,7 +358,7 @@ final class MonthDraft {
     List<String> missing = new ArrayList<>();
     if (!pass.makeup.present()) {
       missing.add("there is no makeup meter");
-    } else if (implausible) {
+    } else if (!metered && implausible) {
       missing.add(
           "makeup readings give %.0f L, more than the fill could pass".formatted(implausibleL));
     } else if (!metered) {

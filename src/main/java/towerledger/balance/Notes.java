@@ -54,9 +54,10 @@ final class Notes {
     List<String> wants = new ArrayList<>();
     if (!draft.pass.makeup.present()) {
       wants.add("a makeup meter, read at least monthly");
-    } else if (draft.implausible) {
+    }
+    if (draft.implausible) {
       wants.add("a correction of the makeup reading: digits, unit, or a swap that was not entered");
-    } else if (!draft.metered) {
+    } else if (draft.pass.makeup.present() && !draft.metered) {
       wants.add("makeup meter readings that enclose the whole month");
     }
     if (!draft.modelled) {

@@ -135,8 +135,6 @@ final class PeriodBuilder {
     Instant end = blocks.at(to);
     MeteredWater.Amount in = makeup.between(from, to, use, Instant.MAX);
     boolean hasMakeup = makeup.present() && in.covered() > 0.995 && knownHours(from, to);
-    hasMakeup &=
-        in.litres() <= ControlPlanner.mostPerHourL(facts) * (to - from) * QuarterDays.HOURS;
     Instant lastFact = hasMakeup ? in.lastFact() : Instant.MIN;
     double makeupL = Double.NaN;
     double makeupDeviation = 0;

@@ -58,9 +58,10 @@ final class SystemPass {
     blocks = QuarterDays.of(hours, zone);
     frame = MonthFrame.of(months, zone, blocks);
     plan = ControlPlanner.plan(facts, blocks);
-    makeup = MeteredWater.of(facts.meters(), MeterFacts.Role.MAKEUP, blocks);
-    bleed = MeteredWater.of(facts.meters(), MeterFacts.Role.BLOWDOWN, blocks);
-    otherUse = MeteredWater.of(facts.meters(), MeterFacts.Role.OTHER_USE, blocks);
+    double most = ControlPlanner.mostPerHourL(facts);
+    makeup = MeteredWater.of(facts.meters(), MeterFacts.Role.MAKEUP, blocks, most);
+    bleed = MeteredWater.of(facts.meters(), MeterFacts.Role.BLOWDOWN, blocks, most);
+    otherUse = MeteredWater.of(facts.meters(), MeterFacts.Role.OTHER_USE, blocks, most);
     double reference = ControlPlanner.nominalWatts(facts) * REFERENCE_LOAD * 3600 / LATENT_J_PER_L;
     BasinWalk walk = new BasinWalk(blocks, hours, plan, reference);
     walk.walk(Signature.sound());

@@ -95,10 +95,22 @@ final class TowerModel {
       try {
         return tables.apply(design);
       } catch (OutOfRangeException e) {
-        if (tries == MOST_TRIES) {
+        DesignPoint p = design.point();
+        if (tries > MOST_TRIES) {
           throw e;
         }
-        DesignPoint p = design.point();
+        if (tries == MOST_TRIES) {
+          // Of all design points the usual one can always be met.
+          p =
+              DesignPoint.withUsualAirFlow(
+                  SCALED_WATER_KG_S,
+                  USUAL_COLD_WATER_C + USUAL_RANGE_K,
+                  USUAL_COLD_WATER_C,
+                  MoistAir.fromWetBulb(
+                      USUAL_WET_BULB_C + USUAL_DEPRESSION_K,
+                      USUAL_WET_BULB_C,
+                      p.inletAir().pressurePa()));
+        }
         design =
             new TowerDesign(
                 design.kind(),

@@ -29,13 +29,13 @@ class ReconcilerTest {
   private static final YearMonth FIRST = YearMonth.of(2025, 1);
   private static final YearMonth LAST = YearMonth.of(2026, 5);
 
-  private final Reconciler reconciler = new Reconciler(ReconciliationPolicy.standard());
+  private static final Reconciler RECONCILER = new Reconciler(ReconciliationPolicy.standard());
 
   @Test
   void soundSystemIsNotFlaggedAndItsWaterIsExplained() {
     MadeUpSystem system = new MadeUpSystem().observed();
 
-    List<MonthVerdict> verdicts = reconciler.judge(system.facts(), FIRST, LAST);
+    List<MonthVerdict> verdicts = RECONCILER.judge(system.facts(), FIRST, LAST);
 
     assertThat(verdicts).hasSize(17);
     for (MonthVerdict verdict : verdicts) {
@@ -60,7 +60,7 @@ class ReconcilerTest {
     system.freshLossL = day -> day >= onset ? litres : 0;
     system.observed();
 
-    List<MonthVerdict> verdicts = reconciler.judge(system.facts(), FIRST, LAST);
+    List<MonthVerdict> verdicts = RECONCILER.judge(system.facts(), FIRST, LAST);
 
     for (MonthVerdict verdict : verdicts.subList(0, 7)) {
       assertThat(verdict.judgement().flagged()).as("%s", verdict.month()).isFalse();
@@ -83,7 +83,7 @@ class ReconcilerTest {
     MadeUpSystem system = new MadeUpSystem();
     system.freshLossL = day -> day >= 250 ? 8_000 : 0;
 
-    for (MonthVerdict verdict : reconciler.judge(system.observed().facts(), FIRST, LAST)) {
+    for (MonthVerdict verdict : RECONCILER.judge(system.observed().facts(), FIRST, LAST)) {
       WaterFigures w = verdict.water();
       double sum =
           w.evaporation().orElseThrow().value().litres()
@@ -106,9 +106,9 @@ class ReconcilerTest {
     SystemFacts facts = leaking().facts();
     Random random = new Random(11);
 
-    List<MonthVerdict> verdicts = reconciler.judge(facts, FIRST, LAST);
+    List<MonthVerdict> verdicts = RECONCILER.judge(facts, FIRST, LAST);
 
-    assertThat(reconciler.judge(facts, FIRST, LAST)).isEqualTo(verdicts);
+    assertThat(RECONCILER.judge(facts, FIRST, LAST)).isEqualTo(verdicts);
     assertThat(
             new Reconciler(ReconciliationPolicy.standard())
                 .judge(shuffled(facts, random), FIRST, LAST))
@@ -119,7 +119,7 @@ class ReconcilerTest {
   @Test
   void laterFactsNeverChangeAnEarlierMonth() {
     SystemFacts all = leaking().facts();
-    List<MonthVerdict> verdicts = reconciler.judge(all, FIRST, LAST);
+    List<MonthVerdict> verdicts = RECONCILER.judge(all, FIRST, LAST);
 
     for (int last = 3; last < 17; last += 4) {
       YearMonth month = FIRST.plusMonths(last);
@@ -128,7 +128,7 @@ class ReconcilerTest {
               .span()
               .endExclusive()
               .plus(Duration.ofDays(10));
-      List<MonthVerdict> then = reconciler.judge(until(all, close), FIRST, month);
+      List<MonthVerdict> then = RECONCILER.judge(until(all, close), FIRST, month);
 
       assertThat(then).isEqualTo(verdicts.subList(0, last + 1));
     }
@@ -140,9 +140,9 @@ class ReconcilerTest {
     SystemFacts facts = leaking().facts();
     YearMonth month = YearMonth.of(2025, 10);
 
-    List<MonthVerdict> alone = reconciler.judge(facts, month, month);
+    List<MonthVerdict> alone = RECONCILER.judge(facts, month, month);
 
-    assertThat(alone).containsExactly(reconciler.judge(facts, FIRST, LAST).get(9));
+    assertThat(alone).containsExactly(RECONCILER.judge(facts, FIRST, LAST).get(9));
   }
 
   @Test
@@ -168,7 +168,7 @@ class ReconcilerTest {
     SystemFacts facts = system.facts();
     SystemFacts metered = with(facts, List.of(MadeUpSystem.meter("M", List.of())));
 
-    MonthVerdict verdict = reconciler.judge(metered, FIRST, LAST).get(5);
+    MonthVerdict verdict = RECONCILER.judge(metered, FIRST, LAST).get(5);
 
     assertMissing(verdict, "makeup meter readings that enclose the whole month");
     assertThat(verdict.water().expectedMakeup()).isPresent();
@@ -189,7 +189,7 @@ class ReconcilerTest {
                         || !v.span().endExclusive().isBefore(end))
             .toList();
 
-    List<MonthVerdict> verdicts = reconciler.judge(system.facts(), FIRST, LAST);
+    List<MonthVerdict> verdicts = RECONCILER.judge(system.facts(), FIRST, LAST);
 
     for (MonthVerdict verdict : verdicts.subList(3, 14)) {
       assertMissing(verdict, "makeup meter readings that enclose the whole month");
@@ -209,7 +209,7 @@ class ReconcilerTest {
             system.facts(),
             List.of(MadeUpSystem.meter("OLD", first), MadeUpSystem.meter("NEW", second)));
 
-    List<MonthVerdict> verdicts = reconciler.judge(facts, FIRST, LAST);
+    List<MonthVerdict> verdicts = RECONCILER.judge(facts, FIRST, LAST);
 
     assertThat(verdicts).allMatch(v -> v.water().makeup().isPresent() && !v.judgement().flagged());
   }
@@ -221,10 +221,9 @@ class ReconcilerTest {
     volumes.set(30, RegisterVolume.read(volumes.get(30).span(), 37_850_000));
     system.volumes = volumes;
     YearMonth month =
-        CalendarMonth.containing(volumes.get(30).span().startInclusive(), MadeUpSystem.ZONE)
-            .month();
+        CalendarMonth.containing(volumes.get(30).span().endExclusive(), MadeUpSystem.ZONE).month();
 
-    List<MonthVerdict> verdicts = reconciler.judge(system.facts(), FIRST, LAST);
+    List<MonthVerdict> verdicts = RECONCILER.judge(system.facts(), FIRST, LAST);
 
     MonthVerdict hit = verdicts.get((int) FIRST.until(month, java.time.temporal.ChronoUnit.MONTHS));
     assertMissing(hit, "correction of the makeup reading");
@@ -250,7 +249,7 @@ class ReconcilerTest {
     system.samples = samples;
     YearMonth month = CalendarMonth.containing(at, MadeUpSystem.ZONE).month();
 
-    MonthVerdict verdict = reconciler.judge(system.facts(), month, month).get(0);
+    MonthVerdict verdict = RECONCILER.judge(system.facts(), month, month).get(0);
 
     assertThat(verdict.judgement().flagged()).isFalse();
     assertThat(verdict.whatToAdd()).anyMatch(wish -> wish.contains("weaker than the makeup"));
@@ -259,14 +258,14 @@ class ReconcilerTest {
 
   @Test
   void refusesMonthsInTheWrongOrder() {
-    assertThatThrownBy(() -> reconciler.judge(new MadeUpSystem().facts(), LAST, FIRST))
+    assertThatThrownBy(() -> RECONCILER.judge(new MadeUpSystem().facts(), LAST, FIRST))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("is before the first");
   }
 
   @Test
   void probabilitiesOfTheCausesAddUpToOne() {
-    for (MonthVerdict verdict : reconciler.judge(leaking().facts(), FIRST, LAST)) {
+    for (MonthVerdict verdict : RECONCILER.judge(leaking().facts(), FIRST, LAST)) {
       double sum =
           verdict.judgement().opinions().stream().mapToDouble(CauseOpinion::probability).sum();
       assertThat(sum).isCloseTo(1, within(1e-9));
@@ -280,7 +279,7 @@ class ReconcilerTest {
   }
 
   private MonthVerdict last(MadeUpSystem system) {
-    return reconciler.judge(system.facts(), FIRST, LAST).get(16);
+    return RECONCILER.judge(system.facts(), FIRST, LAST).get(16);
   }
 
   private static void assertMissing(MonthVerdict verdict, String wish) {
