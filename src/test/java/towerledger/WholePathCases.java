@@ -103,9 +103,14 @@ abstract class WholePathCases {
 
   /** Other tests may share the database: theirs are not the demo's systems. */
   private static Set<String> demoSystems() throws IOException {
-    return parsed(Files.readString(Path.of("demo-data", "systems.csv"))).stream()
-        .map(row -> row.get("system"))
-        .collect(Collectors.toSet());
+    Stream<String> named =
+        parsed(Files.readString(Path.of("demo-data", "systems.csv"))).stream()
+            .map(row -> row.get("system"));
+    Stream<String> alone =
+        parsed(Files.readString(Path.of("demo-data", "towers.csv"))).stream()
+            .filter(row -> row.get("system").isEmpty())
+            .map(row -> row.get("tower"));
+    return Stream.concat(named, alone).collect(Collectors.toSet());
   }
 
   private static byte[] zip(Path folder) throws IOException {

@@ -63,7 +63,10 @@ final class KnownFacts {
             .flatMap(
                 meter ->
                     Stream.concat(
-                        meter.registers().stream().map(r -> r.span().startInclusive()).limit(1),
+                        meter.registers().stream()
+                            .filter(RegisterVolume::shareable)
+                            .map(r -> r.span().startInclusive())
+                            .limit(1),
                         meter.intervals().size() > 0
                             ? Stream.of(
                                 Instant.ofEpochSecond(meter.intervals().startEpochSecond(0)))

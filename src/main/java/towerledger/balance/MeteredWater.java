@@ -106,6 +106,7 @@ final class MeteredWater {
       }
     }
     // Spans below an hour are readings taken twice: too short to tell a rate.
+    merged.removeIf(volume -> !volume.shareable());
     merged.removeIf(
         volume -> {
           boolean wrong = volume.litres() > mostPerHourL * Math.max(1, volume.span().hours());

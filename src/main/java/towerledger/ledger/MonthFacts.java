@@ -16,6 +16,7 @@ import java.util.stream.Stream;
 import towerledger.balance.facts.IntervalVolumes;
 import towerledger.balance.facts.MeterFacts;
 import towerledger.balance.facts.OperatingSettings;
+import towerledger.balance.facts.RegisterVolume;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.balance.facts.WeatherHours;
 import towerledger.quantity.CalendarMonth;
@@ -61,7 +62,10 @@ final class MonthFacts {
 
   private static Stream<Instant> starts(MeterFacts meter) {
     IntervalVolumes intervals = meter.intervals();
-    Stream<Instant> registers = meter.registers().stream().map(r -> r.span().startInclusive());
+    Stream<Instant> registers =
+        meter.registers().stream()
+            .filter(RegisterVolume::shareable)
+            .map(r -> r.span().startInclusive());
     return intervals.size() == 0
         ? registers
         : Stream.concat(registers, Stream.of(Instant.ofEpochSecond(intervals.startEpochSecond(0))));

@@ -17,8 +17,19 @@ import towerledger.quantity.Span;
 public record RegisterVolume(
     Span span, double litres, boolean estimated, Duration startWithin, Duration endWithin) {
 
+  /** Longest span that is shared out over its months: a quarter and the slack of its readings. */
+  private static final Duration LONGEST_SHARED = Duration.ofDays(124);
+
   public RegisterVolume {
     Plausible.notNegative("volume between readings from " + span.startInclusive(), litres, "L");
+  }
+
+  /**
+   * Whether the volume can be shared out over its months; over years (from a meter's installation
+   * to its first reading) it says nothing of any one of them.
+   */
+  public boolean shareable() {
+    return span.duration().compareTo(LONGEST_SHARED) <= 0;
   }
 
   /** A volume between two readings made at known instants. */
