@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Component;
 import towerledger.account.Customers;
 import towerledger.balance.MonthVerdict;
@@ -52,6 +53,7 @@ class SiteReckoning {
   private final Schedules schedules;
   private final UtilityBills utilityBills;
   private final Revisions revisions;
+  private final ApplicationEventPublisher events;
   private final Clock clock;
   private final Reconciler reconciler = new Reconciler(ReconciliationPolicy.standard());
 
@@ -63,6 +65,7 @@ class SiteReckoning {
       Schedules schedules,
       UtilityBills utilityBills,
       Revisions revisions,
+      ApplicationEventPublisher events,
       Clock clock) {
     this.sites = sites;
     this.customers = customers;
@@ -71,6 +74,7 @@ class SiteReckoning {
     this.schedules = schedules;
     this.utilityBills = utilityBills;
     this.revisions = revisions;
+    this.events = events;
     this.clock = clock;
   }
 
@@ -141,7 +145,11 @@ class SiteReckoning {
         });
     var standing =
         revisions.standing(systems.stream().map(CoolingSystem::id).toList(), byMonth.firstKey());
-    return revisions.append(fresh, standing, reason, upgradeOrdered);
+    int written = revisions.append(fresh, standing, reason, upgradeOrdered);
+    if (written > 0) {
+      events.publishEvent(new MonthsReckoned(siteId));
+    }
+    return written;
   }
 
   private List<MonthVerdict> judge(SystemFacts facts, @Nullable YearMonth first, Instant now) {

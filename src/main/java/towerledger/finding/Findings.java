@@ -1,0 +1,324 @@
+package towerledger.finding;
+
+import java.math.BigDecimal;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.YearMonth;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.Currency;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import towerledger.account.Actor;
+import towerledger.account.ChangeHistory;
+import towerledger.account.Viewer;
+import towerledger.balance.Cause;
+import towerledger.site.SiteAccess;
+
+/** Findings as people see and work them. */
+@Service
+@Transactional
+public class Findings {
+
+  private static final int LONGEST_NOTE = 2000;
+
+  private static final String SELECT =
+      """
+      SELECT f.*, y.code AS system_code, y.name AS system_name, s.code AS site_code,
+        s.name AS site_name, s.time_zone, c.code AS customer_code, c.name AS customer_name,
+        p.name AS assignee_name
+      FROM finding_finding f
+      JOIN site_system y ON y.id = f.system_id
+      JOIN site_site s ON s.id = f.site_id
+      JOIN account_customer c ON c.id = f.customer_id
+      LEFT JOIN account_person p ON p.id = f.assignee_id
+      """;
+
+  private final JdbcClient jdbc;
+  private final SiteAccess access;
+  private final FindingRows rows;
+  private final ChangeHistory history;
+  private final Clock clock;
+
+  Findings(
+      JdbcClient jdbc, SiteAccess access, FindingRows rows, ChangeHistory history, Clock clock) {
+    this.jdbc = jdbc;
+    this.access = access;
+    this.rows = rows;
+    this.history = history;
+    this.clock = clock;
+  }
+
+  /**
+   * Visible findings of some statuses, dearest first.
+   *
+   * @param offset how many to pass over
+   * @param limit how many at most
+   */
+  @Transactional(readOnly = true)
+  public List<Finding> list(
+      Viewer viewer, Collection<FindingStatus> statuses, int offset, int limit) {
+    var scope = access.scope(viewer, "f.customer_id", "f.site_id");
+    List<Object> parameters = new ArrayList<>(scope.parameters());
+    parameters.add(offset);
+    parameters.add(limit);
+    return jdbc.sql(
+            SELECT
+                + "WHERE "
+                + scope.sql()
+                + " AND f.status IN ("
+                + names(statuses)
+                + ") ORDER BY CASE WHEN f.yearly_amount IS NULL THEN 1 ELSE 0 END,"
+                + " f.yearly_amount DESC, f.id OFFSET ? ROWS FETCH NEXT ? ROWS ONLY")
+        .params(parameters)
+        .query(Findings::finding)
+        .list();
+  }
+
+  /** How many there are of some statuses. */
+  @Transactional(readOnly = true)
+  public long count(Viewer viewer, Collection<FindingStatus> statuses) {
+    var scope = access.scope(viewer, "f.customer_id", "f.site_id");
+    return jdbc.sql(
+            "SELECT COUNT(*) FROM finding_finding f WHERE "
+                + scope.sql()
+                + " AND f.status IN ("
+                + names(statuses)
+                + ")")
+        .params(scope.parameters())
+        .query(Long.class)
+        .single();
+  }
+
+  private static String names(Collection<FindingStatus> statuses) {
+    return statuses.stream()
+        .map(status -> "'" + status.code() + "'")
+        .collect(Collectors.joining(", "));
+  }
+
+  /** Findings of one system, newest first. */
+  @Transactional(readOnly = true)
+  public List<Finding> listOf(long systemId) {
+    return jdbc.sql(SELECT + "WHERE f.system_id = ? ORDER BY f.last_month DESC, f.id DESC")
+        .param(systemId)
+        .query(Findings::finding)
+        .list();
+  }
+
+  /** The finding with a number, if this viewer may see it. */
+  @Transactional(readOnly = true)
+  public Optional<Finding> find(Viewer viewer, long id) {
+    var scope = access.scope(viewer, "f.customer_id", "f.site_id");
+    List<Object> parameters = new ArrayList<>(List.of(id));
+    parameters.addAll(scope.parameters());
+    return jdbc.sql(SELECT + "WHERE f.id = ? AND " + scope.sql())
+        .params(parameters)
+        .query(Findings::finding)
+        .optional();
+  }
+
+  /** What happened to a finding, oldest first. */
+  @Transactional(readOnly = true)
+  public List<Finding.Step> listSteps(Finding finding) {
+    return jdbc.sql(
+            """
+            SELECT happened_at, actor, kind, note FROM finding_step WHERE finding_id = ?
+            ORDER BY id\
+            """)
+        .param(finding.id())
+        .query(
+            (row, number) ->
+                new Finding.Step(
+                    row.getObject("happened_at", OffsetDateTime.class).toInstant(),
+                    row.getString("actor"),
+                    row.getString("kind"),
+                    Optional.ofNullable(row.getString("note")).orElse("")))
+        .list();
+  }
+
+  /** Who may be sent to a finding's site: the office and the technicians assigned to it. */
+  @Transactional(readOnly = true)
+  public List<Finding.Assignee> listAssignable(Finding finding) {
+    return jdbc.sql(
+            """
+            SELECT p.id, p.name FROM account_person p
+            WHERE p.enabled AND (p.role = 'OFFICE' OR (p.role = 'TECHNICIAN' AND p.id IN
+              (SELECT a.person_id FROM site_assignment a WHERE a.site_id = ?)))
+            ORDER BY p.role DESC, p.name\
+            """)
+        .param(finding.of().siteId())
+        .query((row, number) -> new Finding.Assignee(row.getLong("id"), row.getString("name")))
+        .list();
+  }
+
+  /**
+   * Sends somebody.
+   *
+   * @param version the version that was read
+   * @throws StaleFindingException when it was changed since
+   * @throws IllegalArgumentException when nobody such may be sent there
+   */
+  public void assign(Actor actor, Finding finding, long version, long personId, String note) {
+    Finding.Assignee who =
+        listAssignable(finding).stream()
+            .filter(person -> person.id() == personId)
+            .findFirst()
+            .orElseThrow(
+                () ->
+                    new IllegalArgumentException(
+                        "person %d may not be sent to site %s; assign the site to them first"
+                            .formatted(personId, finding.of().site())));
+    claim(finding, version);
+    jdbc.sql("UPDATE finding_finding SET assignee_id = ?, status = ? WHERE id = ?")
+        .params(
+            personId,
+            (finding.status().awaitsWork() ? FindingStatus.ASSIGNED : finding.status()).code(),
+            finding.id())
+        .update();
+    step(actor, finding, "assigned", note.isBlank() ? who.name() : who.name() + ": " + note);
+  }
+
+  /**
+   * Writes a note.
+   *
+   * @throws IllegalArgumentException when it is empty or too long
+   */
+  public void note(Actor actor, Finding finding, String note) {
+    if (note.isBlank()) {
+      throw new IllegalArgumentException("the note is empty; write what was seen or agreed");
+    }
+    step(actor, finding, "noted", note);
+  }
+
+  /**
+   * Marks it as worked; what it saved is worked out as the months since come in.
+   *
+   * @param day when, in the site's calendar
+   * @throws StaleFindingException when it was changed since
+   * @throws IllegalArgumentException when the day lies ahead, or before the fault was flagged
+   */
+  public void markWorked(
+      Actor actor, Finding finding, long version, LocalDate day, String whatWasDone) {
+    ZoneId zone = ZoneId.of(finding.of().zone());
+    LocalDate today = LocalDate.ofInstant(clock.instant(), zone);
+    LocalDate earliest = finding.onset().orElse(finding.first()).atDay(1);
+    if (day.isAfter(today) || day.isBefore(earliest)) {
+      throw new IllegalArgumentException(
+          "%s lies outside %s (when it began) to %s (today)".formatted(day, earliest, today));
+    }
+    if (whatWasDone.isBlank()) {
+      throw new IllegalArgumentException("say in a few words what was done");
+    }
+    claim(finding, version);
+    rows.setWorked(finding.id(), day.atTime(12, 0).atZone(zone).toInstant());
+    rows.setStatus(finding.id(), FindingStatus.WORKED);
+    step(actor, finding, "worked", day + ": " + whatWasDone);
+  }
+
+  /** Takes the version that was read, once. */
+  private void claim(Finding finding, long version) {
+    int changed =
+        jdbc.sql("UPDATE finding_finding SET version = version + 1 WHERE id = ? AND version = ?")
+            .params(finding.id(), version)
+            .update();
+    if (changed == 0) {
+      throw new StaleFindingException(finding.id());
+    }
+  }
+
+  private void step(Actor actor, Finding finding, String kind, String note) {
+    if (note.length() > LONGEST_NOTE) {
+      throw new IllegalArgumentException(
+          "the text has %d characters; at most %d are kept".formatted(note.length(), LONGEST_NOTE));
+    }
+    rows.addStep(finding.id(), actor.name(), kind, note.strip());
+    history.record(
+        actor,
+        kind,
+        "finding",
+        String.valueOf(finding.id()),
+        null,
+        finding.status().code(),
+        note.strip());
+  }
+
+  private static Finding finding(ResultSet row, int number) throws SQLException {
+    String onsetMonth = row.getString("onset_month");
+    long assignee = row.getLong("assignee_id");
+    String assigneeName = row.getString("assignee_name");
+    int savedMonths = row.getInt("saved_months");
+    Optional<Range> saved = litres(row, "saved");
+    return new Finding(
+        row.getLong("id"),
+        row.getLong("version"),
+        new Finding.Of(
+            row.getString("system_code"),
+            row.getString("system_name"),
+            row.getLong("site_id"),
+            row.getString("site_code"),
+            row.getString("site_name"),
+            row.getString("customer_code"),
+            row.getString("customer_name"),
+            row.getString("time_zone")),
+        FindingStatus.ofCode(row.getString("status")),
+        Arrays.stream(row.getString("cause_set").split(";")).map(Cause::ofCode).toList(),
+        Cause.ofCode(row.getString("likeliest_cause")),
+        row.getDouble("probability"),
+        row.getBoolean("waste"),
+        YearMonth.from(row.getObject("first_month", LocalDate.class)),
+        YearMonth.from(row.getObject("last_month", LocalDate.class)),
+        onsetMonth == null
+            ? Optional.empty()
+            : Optional.of(YearMonth.from(row.getObject("onset_month", LocalDate.class))),
+        instant(row, "onset_at"),
+        instant(row, "detected_at"),
+        litres(row, "loss_since"),
+        Currency.getInstance(row.getString("currency")),
+        litres(row, "yearly"),
+        range(row, "yearly_amount", "yearly_amount_low", "yearly_amount_high"),
+        assigneeName == null
+            ? Optional.empty()
+            : Optional.of(new Finding.Assignee(assignee, assigneeName)),
+        instant(row, "opened_at").orElseThrow(),
+        instant(row, "worked_at"),
+        saved.isEmpty()
+            ? Optional.empty()
+            : Optional.of(
+                new Finding.Saved(
+                    savedMonths,
+                    saved.get(),
+                    range(row, "saved_amount", "saved_amount_low", "saved_amount_high"))));
+  }
+
+  private static Optional<Range> litres(ResultSet row, String name) throws SQLException {
+    return range(row, name + "_l", name + "_low_l", name + "_high_l");
+  }
+
+  private static Optional<Range> range(ResultSet row, String value, String low, String high)
+      throws SQLException {
+    BigDecimal middle = row.getBigDecimal(value);
+    BigDecimal least = row.getBigDecimal(low);
+    BigDecimal most = row.getBigDecimal(high);
+    return middle == null || least == null || most == null
+        ? Optional.empty()
+        : Optional.of(new Range(middle.doubleValue(), least.doubleValue(), most.doubleValue()));
+  }
+
+  private static Optional<Instant> instant(ResultSet row, String column) throws SQLException {
+    OffsetDateTime at = row.getObject(column, OffsetDateTime.class);
+    return at == null
+        ? Optional.empty()
+        : Optional.of(at.withOffsetSameInstant(ZoneOffset.UTC).toInstant());
+  }
+}

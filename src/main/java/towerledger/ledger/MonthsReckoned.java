@@ -1,0 +1,9 @@
+package towerledger.ledger;
+
+/**
+ * News that months of a site were written anew. Published inside the transaction that writes them,
+ * after the last one.
+ *
+ * @param siteId the site
+ */
+public record MonthsReckoned(long siteId) {}

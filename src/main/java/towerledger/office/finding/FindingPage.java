@@ -1,0 +1,266 @@
+package towerledger.office.finding;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.springframework.context.MessageSource;
+import org.springframework.stereotype.Component;
+import towerledger.account.Viewer;
+import towerledger.balance.Cause;
+import towerledger.drawing.FigureText;
+import towerledger.finding.Finding;
+import towerledger.finding.FindingStatus;
+import towerledger.finding.Findings;
+import towerledger.finding.Range;
+import towerledger.quantity.Money;
+import towerledger.quantity.Volume;
+import towerledger.wording.Cautions;
+import towerledger.wording.Words;
+
+/** Composes the pages of findings. */
+@Component
+class FindingPage {
+
+  static final Map<String, Set<FindingStatus>> GROUPS = groups();
+  private static final int ROWS = 50;
+
+  private final Findings findings;
+  private final MessageSource messages;
+  private final Clock clock;
+
+  FindingPage(Findings findings, MessageSource messages, Clock clock) {
+    this.findings = findings;
+    this.messages = messages;
+    this.clock = clock;
+  }
+
+  private static Map<String, Set<FindingStatus>> groups() {
+    Map<String, Set<FindingStatus>> groups = new LinkedHashMap<>();
+    groups.put("waiting", EnumSet.of(FindingStatus.OPEN, FindingStatus.ASSIGNED));
+    groups.put("worked", EnumSet.of(FindingStatus.WORKED, FindingStatus.NOT_YET_PROVABLE));
+    groups.put(
+        "settled",
+        EnumSet.of(FindingStatus.VERIFIED, FindingStatus.NO_SAVING_SEEN, FindingStatus.ENDED));
+    return groups;
+  }
+
+  FindingViews.Listing listing(Viewer viewer, String wanted, int offset, FigureText text) {
+    Words words = new Words(messages, text.locale());
+    String group = GROUPS.containsKey(wanted) ? wanted : "waiting";
+    Set<FindingStatus> statuses = GROUPS.getOrDefault(group, Set.of());
+    List<FindingViews.Group> counted =
+        GROUPS.entrySet().stream()
+            .map(g -> new FindingViews.Group(g.getKey(), findings.count(viewer, g.getValue())))
+            .toList();
+    List<Finding> found = findings.list(viewer, statuses, Math.max(0, offset), ROWS + 1);
+    List<FindingViews.Row> rows =
+        found.stream().limit(ROWS).map(f -> row(viewer, f, words, text)).toList();
+    long waiting = counted.get(0).count();
+    return new FindingViews.Listing(
+        words.of(
+            "finding.lead." + group,
+            counted.stream()
+                .filter(g -> g.name().equals(group))
+                .mapToLong(FindingViews.Group::count)
+                .sum(),
+            waiting),
+        group,
+        counted,
+        rows,
+        viewer.canSeePrices(),
+        offset > 0 ? address(group, Math.max(0, offset - ROWS)) : null,
+        found.size() > ROWS ? address(group, offset + ROWS) : null);
+  }
+
+  private static String address(String group, int offset) {
+    return "/findings?show=" + group + "&offset=" + offset;
+  }
+
+  private FindingViews.Row row(Viewer viewer, Finding finding, Words words, FigureText text) {
+    return new FindingViews.Row(
+        finding.id(),
+        finding.of().systemName(),
+        words.of("review.whose", finding.of().siteName(), finding.of().customerName()),
+        causes(finding, words, text),
+        since(finding, text),
+        viewer.canSeePrices() ? yearly(finding, words, text) : "",
+        words.of("finding.status." + finding.status().code()),
+        finding.assignee().map(Finding.Assignee::name).orElse(words.of("finding.nobody")),
+        finding.waste());
+  }
+
+  FindingViews.Page page(
+      Viewer viewer, Finding finding, FindingViews.Typed typed, FigureText text) {
+    Words words = new Words(messages, text.locale());
+    ZoneId zone = ZoneId.of(finding.of().zone());
+    return new FindingViews.Page(
+        finding.id(),
+        finding.version(),
+        finding.of().system(),
+        finding.of().systemName(),
+        words.of("review.whose", finding.of().siteName(), finding.of().customerName()),
+        sentences(viewer, finding, words, text, zone),
+        finding.waste(),
+        words.of("finding.status." + finding.status().code()),
+        finding.causeSet().stream()
+            .map(
+                cause ->
+                    new FindingViews.CauseAdvice(
+                        words.of("cause." + cause.code()),
+                        words.of("cause." + cause.code() + ".next"),
+                        words.of("cause." + cause.code() + ".parts")))
+            .toList(),
+        figures(viewer, finding, words, text, zone),
+        Cautions.of(finding.causeSet(), words),
+        steps(finding, words, text, zone),
+        viewer.canAdminister() ? findings.listAssignable(finding) : List.of(),
+        finding.assignee().map(Finding.Assignee::id).orElse(0L),
+        viewer.canAdminister(),
+        LocalDate.ofInstant(clock.instant(), zone).toString(),
+        finding.last().toString(),
+        typed);
+  }
+
+  private List<String> sentences(
+      Viewer viewer, Finding finding, Words words, FigureText text, ZoneId zone) {
+    List<String> said = new ArrayList<>();
+    String since =
+        finding.onsetAt().map(at -> text.moment(at, zone)).orElseGet(() -> since(finding, text));
+    said.add(
+        words.of(
+            finding.waste() ? "finding.says.waste" : "finding.says.flagged",
+            finding.of().systemName(),
+            since,
+            causes(finding, words, text)));
+    if (finding.waste() && viewer.canSeePrices() && finding.yearlyAmount().isPresent()) {
+      said.add(words.of("finding.says.yearly", yearly(finding, words, text)));
+    }
+    finding
+        .saved()
+        .ifPresentOrElse(
+            saved ->
+                said.add(
+                    words.of(
+                        "finding.says." + finding.status().code(),
+                        saved.months(),
+                        litres(saved.litres(), text),
+                        saved
+                            .amount()
+                            .filter(amount -> viewer.canSeePrices())
+                            .map(amount -> money(finding, amount, text))
+                            .orElse(words.of("money.unpriced")))),
+            () -> {
+              if (finding.status() == FindingStatus.WORKED
+                  || finding.status() == FindingStatus.ENDED) {
+                said.add(words.of("finding.says." + finding.status().code()));
+              }
+            });
+    return said;
+  }
+
+  private List<FindingViews.Figure> figures(
+      Viewer viewer, Finding finding, Words words, FigureText text, ZoneId zone) {
+    List<FindingViews.Figure> figures = new ArrayList<>();
+    figures.add(
+        new FindingViews.Figure(
+            words.of("finding.flagged"),
+            finding.first().equals(finding.last())
+                ? text.month(finding.first())
+                : words.of(
+                    "finding.months", text.month(finding.first()), text.month(finding.last()))));
+    finding
+        .detectedAt()
+        .ifPresent(
+            at ->
+                figures.add(
+                    new FindingViews.Figure(words.of("finding.detected"), text.moment(at, zone))));
+    finding
+        .lossSince()
+        .ifPresent(
+            range ->
+                figures.add(
+                    new FindingViews.Figure(words.of("finding.loss-since"), litres(range, text))));
+    finding
+        .yearlyLitres()
+        .ifPresent(
+            range ->
+                figures.add(
+                    new FindingViews.Figure(
+                        words.of("finding.yearly-water"), litres(range, text))));
+    if (viewer.canSeePrices() && finding.waste()) {
+      figures.add(
+          new FindingViews.Figure(words.of("finding.yearly"), yearly(finding, words, text)));
+    }
+    return figures;
+  }
+
+  private List<FindingViews.Step> steps(
+      Finding finding, Words words, FigureText text, ZoneId zone) {
+    return findings.listSteps(finding).stream()
+        .map(
+            step ->
+                new FindingViews.Step(
+                    text.moment(step.at(), zone),
+                    words.of("finding.step." + step.kind()),
+                    step.actor().equals("ledger") ? words.of("finding.by-ledger") : step.actor(),
+                    step.note()))
+        .toList();
+  }
+
+  private static String causes(Finding finding, Words words, FigureText text) {
+    String odds = text.odds(finding.probability());
+    if (finding.causeSet().size() > 1) {
+      return words.of(
+          "verdict.cannot-separate",
+          finding.causeSet().stream()
+              .map(cause -> cause(cause, words))
+              .collect(Collectors.joining(words.of("verdict.or"))),
+          odds);
+    }
+    return words.of("verdict.likeliest", cause(finding.likeliest(), words), odds);
+  }
+
+  private static String cause(Cause cause, Words words) {
+    return words.of("cause." + cause.code());
+  }
+
+  private static String since(Finding finding, FigureText text) {
+    return text.month(finding.onset().orElse(finding.first()));
+  }
+
+  private static String yearly(Finding finding, Words words, FigureText text) {
+    if (!finding.waste()) {
+      return words.of("money.none");
+    }
+    return finding
+        .yearlyAmount()
+        .map(range -> money(finding, range, text))
+        .orElse(words.of("money.unpriced"));
+  }
+
+  private static String litres(Range range, FigureText text) {
+    return text.estimate(
+        Volume.ofLitres(range.value()),
+        Volume.ofLitres(range.low()),
+        Volume.ofLitres(range.high()));
+  }
+
+  private static String money(Finding finding, Range range, FigureText text) {
+    return text.estimate(
+        money(finding, range.value()), money(finding, range.low()), money(finding, range.high()));
+  }
+
+  private static Money money(Finding finding, double amount) {
+    return new Money(
+        BigDecimal.valueOf(amount).setScale(2, RoundingMode.HALF_EVEN), finding.currency());
+  }
+}
