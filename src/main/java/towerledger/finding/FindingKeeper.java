@@ -95,9 +95,15 @@ class FindingKeeper {
       return;
     }
     Site site = sites.findSite(news.siteId()).orElseThrow();
+    YearMonth newest =
+        YearMonth.from(
+            jdbc.sql("SELECT MAX(month_start) FROM ledger_month WHERE site_id = ?")
+                .param(news.siteId())
+                .query(LocalDate.class)
+                .single());
     for (CoolingSystem system : sites.listSystems(site)) {
       if (flagged.contains(system.id()) || kept.containsKey(system.id())) {
-        follow(site, system, kept.getOrDefault(system.id(), List.of()));
+        follow(site, system, kept.getOrDefault(system.id(), List.of()), newest);
       }
     }
   }
@@ -129,10 +135,8 @@ class FindingKeeper {
         .collect(Collectors.groupingBy(Kept::systemId));
   }
 
-  private void follow(Site site, CoolingSystem system, List<Kept> kept) {
-    ZoneId zone = site.details().zone();
-    YearMonth now = YearMonth.from(clock.instant().atZone(zone));
-    List<LedgerEntry> standing = ledger.list(system, now.minusMonths(MONTHS_WATCHED), now);
+  private void follow(Site site, CoolingSystem system, List<Kept> kept, YearMonth newest) {
+    List<LedgerEntry> standing = ledger.list(system, newest.minusMonths(MONTHS_WATCHED), newest);
     List<Kept> left = new ArrayList<>(kept);
     for (Episode episode : Episode.of(standing)) {
       Optional<Kept> match = left.stream().filter(k -> isOf(k, episode)).findFirst();

@@ -5,12 +5,15 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
 import towerledger.drawing.SystemMonths;
+import towerledger.finding.Finding;
+import towerledger.finding.Findings;
 import towerledger.ledger.Ledger;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.MonthWorking;
@@ -34,12 +37,19 @@ class SystemPage {
   private final Ledger ledger;
   private final Sites sites;
   private final EquipmentTables equipment;
+  private final Findings findings;
   private final MessageSource messages;
 
-  SystemPage(Ledger ledger, Sites sites, EquipmentTables equipment, MessageSource messages) {
+  SystemPage(
+      Ledger ledger,
+      Sites sites,
+      EquipmentTables equipment,
+      Findings findings,
+      MessageSource messages) {
     this.ledger = ledger;
     this.sites = sites;
     this.equipment = equipment;
+    this.findings = findings;
     this.messages = messages;
   }
 
@@ -74,7 +84,19 @@ class SystemPage {
             .orElse(null),
         all.isEmpty() ? List.of() : plates(all, month, working, words, text),
         rows(system, all, month, words, text),
+        findings.listOf(system.id()).stream().map(f -> line(f, words, text)).toList(),
         equipment.of(system, site, words, text));
+  }
+
+  private static SystemView.FindingLine line(Finding finding, Words words, FigureText text) {
+    return new SystemView.FindingLine(
+        finding.id(),
+        text.month(finding.onset().orElse(finding.first())),
+        finding.causeSet().stream()
+            .map(cause -> words.of("cause." + cause.code()))
+            .collect(Collectors.joining(words.of("verdict.or"))),
+        words.of("finding.status." + finding.status().code()),
+        finding.waste());
   }
 
   private static @Nullable String neighbour(List<LedgerEntry> all, YearMonth month) {

@@ -18,6 +18,7 @@ import towerledger.page.Plate;
  * @param says what the month says; null when the ledger has no row for it
  * @param plates charts over the months
  * @param rows the ledger, newest first
+ * @param findings what somebody is, or was, to look at, newest first
  * @param equipment towers, meters and settings
  */
 record SystemView(
@@ -31,6 +32,7 @@ record SystemView(
     @Nullable Says says,
     List<Plate> plates,
     List<Row> rows,
+    List<FindingLine> findings,
     List<Equipment> equipment) {
 
   /**
@@ -89,6 +91,9 @@ record SystemView(
       boolean chosen,
       String workingPath,
       int revision) {}
+
+  /** A finding with its causes and state. */
+  record FindingLine(long id, String since, String causes, String status, boolean waste) {}
 
   /** Things of one kind with what is known of them. */
   record Equipment(String title, FigureTable table) {}

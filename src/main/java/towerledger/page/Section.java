@@ -16,12 +16,13 @@ public record Section(String name, String path) {
   private static final List<Section> OFFICE =
       List.of(
           new Section("review", "/"),
+          new Section("findings", "/findings"),
           new Section("intake", "/intake"),
           new Section("rates", "/rates"),
           new Section("calculators", "/calculators"),
           new Section("people", "/people"));
 
-  private static final List<String> TECHNICIAN = List.of("calculators");
+  private static final List<String> TECHNICIAN = List.of("findings", "calculators");
 
   private static final List<Section> CUSTOMER = List.of();
 

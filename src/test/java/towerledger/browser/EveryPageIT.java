@@ -55,6 +55,9 @@ class EveryPageIT {
           "/intake/imports/browser-import",
           "/intake/quarantine/987001",
           "/intake/quarantine/987002",
+          "/findings",
+          "/findings?show=settled",
+          "/findings/FINDING",
           "/jobs/browser-job",
           "/jobs/browser-job-done",
           "/rates",
@@ -78,11 +81,20 @@ class EveryPageIT {
   @LocalServerPort int port;
 
   private Browser browser;
+  private String finding = "";
 
   @BeforeAll
   void openTheBook() {
     browser = Browser.start(port);
     new InventedPortfolio(context, "BROWSER-").write(8, LAST.minusMonths(12), LAST);
+    finding =
+        jdbc.sql(
+                """
+                SELECT MIN(f.id) FROM finding_finding f JOIN site_system y ON y.id = f.system_id
+                WHERE y.code LIKE 'BROWSER-%'\
+                """)
+            .query(String.class)
+            .single();
     rates.keep("BROWSER-W");
     writeAnImport();
     browser.signIn(signedIn.adminEmail(), signedIn.adminPassword());
@@ -140,7 +152,7 @@ class EveryPageIT {
     SoftAssertions found = new SoftAssertions();
     browser.width(PHONE);
     browser.theme("light");
-    browser.open(page);
+    browser.open(page.replace("FINDING", finding));
     assertThat(browser.list("[data-status]")).hasSize(page.equals("/nothing/here") ? 1 : 0);
     found.assertThat(browser.barriers()).as("%s on a phone, light", page).isEmpty();
     for (int width : new int[] {PHONE, DESK}) {

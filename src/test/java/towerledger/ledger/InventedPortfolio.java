@@ -44,6 +44,7 @@ public final class InventedPortfolio {
   private final String prefix;
   private final JdbcTemplate jdbc;
   private final Revisions revisions;
+  private final ApplicationContext events;
   private final Random random = new Random(20261101);
 
   /**
@@ -54,6 +55,7 @@ public final class InventedPortfolio {
   public InventedPortfolio(ApplicationContext context, String prefix) {
     this.prefix = prefix;
     this.jdbc = context.getBean(JdbcTemplate.class);
+    this.events = context;
     this.revisions = context.getBean(Revisions.class);
   }
 
@@ -74,12 +76,14 @@ public final class InventedPortfolio {
     jdbc.batchUpdate(
         """
         INSERT INTO site_site (code, customer_id, name, time_zone, created_at)
-        SELECT ?, id, ?, 'America/Chicago', CURRENT_TIMESTAMP FROM account_customer WHERE code = ?""",
+        SELECT ?, id, ?, 'America/Chicago', CURRENT_TIMESTAMP FROM account_customer WHERE code = ?\
+        """,
         sites.stream().map(s -> new Object[] {s[0], s[2], s[1]}).toList());
     jdbc.batchUpdate(
         """
         INSERT INTO site_system (code, site_id, customer_id, name, created_at)
-        SELECT ?, id, customer_id, ?, CURRENT_TIMESTAMP FROM site_site WHERE code = ?""",
+        SELECT ?, id, customer_id, ?, CURRENT_TIMESTAMP FROM site_site WHERE code = ?\
+        """,
         sites.stream()
             .map(
                 s ->
@@ -103,6 +107,9 @@ public final class InventedPortfolio {
       }
     }
     revisions.append(rows, Map.of(), "invented", false);
+    for (long site : keys.stream().mapToLong(key -> key[1]).distinct().toArray()) {
+      events.publishEvent(new MonthsReckoned(site));
+    }
   }
 
   private List<NewRevision> months(long[] key, YearMonth first, YearMonth last) {
