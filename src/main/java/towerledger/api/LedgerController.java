@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -62,17 +63,17 @@ class LedgerController {
     out.flush();
   }
 
-  /** Standing rows as JSON, both months included. */
+  /** Standing rows as JSON under the names of {@code ledger.csv}, both months included. */
   @OpenTo({Role.OFFICE, Role.CUSTOMER})
   @GetMapping("/api/v1/ledger")
-  List<LedgerEntry> list(
+  List<Map<String, @Nullable Object>> list(
       Viewer viewer,
       @RequestParam("from") YearMonth from,
       @RequestParam("to") YearMonth to,
       @RequestParam(name = "system", required = false) @Nullable String system) {
     requireVisible(viewer, system);
-    List<LedgerEntry> rows = new ArrayList<>();
-    ledger.forEach(viewer, from, to, system, rows::add);
+    List<Map<String, @Nullable Object>> rows = new ArrayList<>();
+    ledger.forEach(viewer, from, to, system, entry -> rows.add(LedgerColumns.json(entry)));
     return rows;
   }
 

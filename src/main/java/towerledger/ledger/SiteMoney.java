@@ -2,7 +2,6 @@ package towerledger.ledger;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.ZoneId;
@@ -20,7 +19,6 @@ import towerledger.balance.MonthVerdict;
 import towerledger.balance.VolumeEstimate;
 import towerledger.balance.WaterFigures;
 import towerledger.balance.facts.MeterFacts;
-import towerledger.balance.facts.RegisterVolume;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.quantity.CalendarMonth;
 import towerledger.quantity.Span;
@@ -37,6 +35,7 @@ import towerledger.tariff.TowerWater;
 import towerledger.tariff.Usage;
 import towerledger.tariff.UtilityBill;
 import towerledger.tariff.WaterPrice;
+import towerledger.tariff.WinterAverage;
 
 /**
  * Prices the months of one site: every system's waste at the margin of the site's own bill, losses
@@ -246,13 +245,16 @@ final class SiteMoney {
   private SiteUse use(YearMonth month, Map<String, MonthVerdict> verdicts) {
     LocalDate first = month.atDay(1);
     LocalDate end = month.plusMonths(1).atDay(1);
-    Optional<Volume> whole = metered(month).or(() -> billed(month));
+    Optional<Volume> whole = metered(month).or(() -> billed(month, Service.WATER));
     double own =
         verdicts.values().stream().map(MonthVerdict::water).mapToDouble(SiteMoney::ownWater).sum();
     SiteUse use =
         SiteUse.of(first, end, Usage.of(whole.orElse(Volume.ofLitres(own))))
             .withMeterSize(meterSize);
-    return whole.isPresent() ? use : use.withTowersOwnWaterOnly();
+    SiteUse known =
+        use.withReturnMeter(billed(month, Service.SEWER).map(Usage::of).orElse(null))
+            .withWinterAverage(WinterAverage.find(schedules, bills, first).orElse(null));
+    return whole.isPresent() ? known : known.withTowersOwnWaterOnly();
   }
 
   private static double ownWater(WaterFigures water) {
@@ -268,40 +270,27 @@ final class SiteMoney {
     double litres = 0;
     boolean covered = !serviceMeters.isEmpty();
     for (MeterFacts meter : serviceMeters) {
-      Optional<Volume> volume = within(meter, span);
+      Optional<Volume> volume = MeteredWithin.of(meter, span);
       covered &= volume.isPresent();
       litres += volume.map(Volume::litres).orElse(0.0);
     }
     return covered ? Optional.of(Volume.ofLitres(litres)) : Optional.empty();
   }
 
-  /** Volume of a register within a span, by time; empty unless the readings enclose the span. */
-  private static Optional<Volume> within(MeterFacts meter, Span span) {
-    double litres = 0;
-    double hours = 0;
-    for (RegisterVolume volume : meter.registers()) {
-      Instant start = max(volume.span().startInclusive(), span.startInclusive());
-      Instant end = min(volume.span().endExclusive(), span.endExclusive());
-      if (end.isAfter(start)) {
-        double part = Span.of(start, end).hours();
-        hours += part;
-        litres += volume.litres() * part / volume.span().hours();
-      }
-    }
-    return hours >= 0.999 * span.hours() ? Optional.of(Volume.ofLitres(litres)) : Optional.empty();
-  }
-
-  private Optional<Volume> billed(YearMonth month) {
+  /**
+   * What the utility's bills of a service counted in a month, by days; the sewer's return meter.
+   */
+  private Optional<Volume> billed(YearMonth month, Service service) {
     double litres = 0;
     double days = 0;
     for (UtilityBill bill : bills) {
       double share = overlap(month, bill);
       BigDecimal units = bill.units();
-      if (bill.service() != Service.WATER || units == null || share == 0) {
+      if (bill.service() != service || units == null || share == 0) {
         continue;
       }
       Optional<RateSchedule> schedule =
-          schedules.stream().filter(s -> s.service() == Service.WATER).findFirst();
+          schedules.stream().filter(s -> s.service() == service).findFirst();
       var version = schedule.flatMap(s -> s.findVersion(bill.from()));
       if (version.isEmpty()) {
         continue;
@@ -331,7 +320,7 @@ final class SiteMoney {
       Span span = CalendarMonth.of(verdict.month(), facts.zone()).span();
       for (MeterFacts meter : facts.meters()) {
         if (meter.role() == MeterFacts.Role.CREDIT) {
-          Optional<Volume> volume = within(meter, span);
+          Optional<Volume> volume = MeteredWithin.of(meter, span);
           if (volume.isPresent()) {
             tower = tower.withCreditMeter(volume.get());
           }
@@ -361,14 +350,6 @@ final class SiteMoney {
     return a.isBefore(b) ? a : b;
   }
 
-  private static Instant max(Instant a, Instant b) {
-    return a.isAfter(b) ? a : b;
-  }
-
-  private static Instant min(Instant a, Instant b) {
-    return a.isBefore(b) ? a : b;
-  }
-
   /** Words on what a month was priced by, for the digest of its inputs. */
   String inputs(YearMonth month) {
     StringBuilder words = new StringBuilder(currency.getCurrencyCode()).append(meterSize);
@@ -377,6 +358,7 @@ final class SiteMoney {
     }
     bills.stream().filter(bill -> overlap(month, bill) > 0).forEach(words::append);
     metered(month).ifPresent(words::append);
+    WinterAverage.find(schedules, bills, month.atDay(1)).ifPresent(words::append);
     return words.toString();
   }
 }

@@ -3,6 +3,7 @@ package towerledger.tariff.owrs;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /**
  * A part chosen by other values.
@@ -23,7 +24,10 @@ record Choice(List<String> dependsOn, Map<String, Part> values) {
     List<String> dependsOn = new ArrayList<>();
     Part names = entries.entries().get("depends_on");
     if (names instanceof Part.Text text) {
-      dependsOn.add(text.text());
+      Stream.of(text.text().split("[,|]"))
+          .map(String::strip)
+          .filter(name -> !name.isEmpty())
+          .forEach(dependsOn::add);
     } else if (names instanceof Part.Items items) {
       for (Part item : items.items()) {
         if (item instanceof Part.Text text) {

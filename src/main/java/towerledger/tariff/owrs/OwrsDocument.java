@@ -54,7 +54,7 @@ public final class OwrsDocument {
         root.entries().get("metadata") instanceof Part.Entries entries
             ? entries.entries()
             : Map.of();
-    if (!(root.entries().get("rate_structure") instanceof Part.Entries structure)) {
+    if (!(root.entries().get(YamlTree.STRUCTURE) instanceof Part.Entries structure)) {
       throw new TariffException(
           "OWRS",
           "the document has no rate_structure with customer classes; its top-level keys are %s"
@@ -67,7 +67,8 @@ public final class OwrsDocument {
     structure
         .entries()
         .forEach(
-            (name, part) -> {
+            (name, written) -> {
+              Part part = joined(written);
               if (part instanceof Part.Entries entries && entries.entries().size() > MOST_PARTS) {
                 notes.add(
                     "customer class %s has more than %d parts and is not read"
@@ -99,6 +100,20 @@ public final class OwrsDocument {
               .formatted(document.text("effective_date", "")));
     }
     return new OwrsDocument(metadata, classes, List.copyOf(notes));
+  }
+
+  /** Early documents write a class as a list of its parts, each a map of one. */
+  private static Part joined(Part part) {
+    if (!(part instanceof Part.Items items)
+        || items.items().isEmpty()
+        || !items.items().stream().allMatch(Part.Entries.class::isInstance)) {
+      return part;
+    }
+    Map<String, Part> parts = new LinkedHashMap<>();
+    for (Part item : items.items()) {
+      ((Part.Entries) item).entries().forEach((key, value) -> YamlTree.put(parts, key, value));
+    }
+    return new Part.Entries(parts);
   }
 
   /** Name of the utility; empty when not given. */

@@ -18,12 +18,15 @@ import towerledger.tariff.TariffException;
 /**
  * Reads YAML into parts, numbers digit by digit so that 3.10 stays decimal. Size, depth and number
  * of values are limited; aliases and type tags are not followed; a key given twice with different
- * values becomes unreadable.
+ * values becomes unreadable, but for the rate structure, whose classes are joined.
  */
 final class YamlTree {
 
   /** Largest document accepted; the largest published rate file is a tenth of it. */
   static final int LARGEST_DOCUMENT_CHARACTERS = 500_000;
+
+  /** Some documents begin their rate structure anew for every class; the classes are joined. */
+  static final String STRUCTURE = "rate_structure";
 
   private static final int DEEPEST_NESTING = 20;
   private static final int LONGEST_NUMBER = 40;
@@ -52,7 +55,8 @@ final class YamlTree {
           "the document has %d characters, more than %d; split it by utility"
               .formatted(document.length(), LARGEST_DOCUMENT_CHARACTERS));
     }
-    try (JsonParser parser = YAML.createParser(ObjectReadContext.empty(), document)) {
+    String text = document.startsWith("\uFEFF") ? document.substring(1) : document;
+    try (JsonParser parser = YAML.createParser(ObjectReadContext.empty(), text)) {
       JsonToken token = parser.nextToken();
       return token == null ? new Part.Empty() : read(parser, token);
     } catch (JacksonException e) {
@@ -93,16 +97,34 @@ final class YamlTree {
   private static Part readMap(JsonParser parser) {
     Map<String, Part> entries = new LinkedHashMap<>();
     while (parser.nextToken() == JsonToken.PROPERTY_NAME) {
-      String key = parser.currentName().strip();
+      String key = plain(parser.currentName());
       Part value = read(parser, parser.nextToken());
-      Part earlier = entries.get(key);
-      if (earlier != null && !earlier.equals(value)) {
-        value =
-            new Part.Unreadable("it is given twice with different values; delete the wrong one");
+      if (key.equals(STRUCTURE)
+          && value instanceof Part.Entries more
+          && entries.get(key) instanceof Part.Entries known) {
+        Map<String, Part> classes = new LinkedHashMap<>(known.entries());
+        more.entries().forEach((name, part) -> put(classes, name, part));
+        value = new Part.Entries(classes);
+        entries.remove(key);
       }
-      entries.put(key, value);
+      put(entries, key, value);
     }
     return new Part.Entries(entries);
+  }
+
+  /** Adds a value; one key with two different values has none that could be trusted. */
+  static void put(Map<String, Part> entries, String key, Part value) {
+    Part earlier = entries.get(key);
+    entries.put(
+        key,
+        earlier == null || earlier.equals(value)
+            ? value
+            : new Part.Unreadable("it is given twice with different values; delete the wrong one"));
+  }
+
+  /** Spreadsheets leave spaces that do not break behind. */
+  private static String plain(String text) {
+    return text.replace('\u00A0', ' ').strip();
   }
 
   private static Part readList(JsonParser parser) {
@@ -116,7 +138,7 @@ final class YamlTree {
   }
 
   private static Part text(String text) {
-    String plain = text.strip();
+    String plain = plain(text);
     if (plain.isEmpty()) {
       return new Part.Empty();
     }

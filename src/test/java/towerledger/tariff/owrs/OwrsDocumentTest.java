@@ -150,6 +150,79 @@ class OwrsDocumentTest {
   }
 
   @Test
+  void rateStructureBegunAnewForEveryClassIsJoined() {
+    // as some published documents are written, with a comment before the document begins
+    String yaml =
+        """
+        # two tracts
+        ---
+        metadata: {effective_date: 2017-01-01}
+        rate_structure:
+          RESIDENTIAL_SINGLE: {service_charge: 1, bill: service_charge}
+        rate_structure:
+          NON-RESIDENTIAL: {service_charge: 24.20, bill: service_charge}
+          TWICE: {service_charge: 1, bill: service_charge}
+        rate_structure:
+          TWICE: {service_charge: 2, bill: service_charge}
+        """;
+    OwrsDocument joined = OwrsDocument.read(yaml);
+
+    assertThat(joined.classNames()).containsExactly("RESIDENTIAL_SINGLE", "NON-RESIDENTIAL");
+    assertThat(
+            joined
+                .getCustomerClass("NON_RESIDENTIAL")
+                .bill(Map.of(), BigDecimal.ONE, USD)
+                .total()
+                .amount())
+        .isEqualTo("24.20");
+    assertThat(joined.notes()).anyMatch(note -> note.contains("TWICE holds no rates: it is given"));
+  }
+
+  @Test
+  void classWrittenAsAListOfPartsAndSpacesOfSpreadsheetsAreRead() {
+    String yaml =
+        """
+        \uFEFFmetadata: {effective_date: 2016-01-01}
+        rate_structure:
+          COMMERCIAL:
+            - service_charge:
+                depends_on: meter_size, city_limits
+                values:
+                  1\u00A01/2"|inside_city\u00A0: 37.98
+            - tier_starts:
+              - 0
+              - indoor
+              - 100%
+            - tier_prices:
+              - 1.49
+              - 1.70
+              - 2.62
+            - commodity_charge: Budget
+            - bill: "commodity_charge\u00A0+ service_charge"
+        """;
+    OwrsClass rates = OwrsDocument.read(yaml).getCustomerClass("COMMERCIAL");
+
+    // 37.98 + 4 × 1.49 + 6 × 1.70 + 2 × 2.62
+    assertThat(
+            rates
+                .bill(
+                    Map.of(
+                        "meter_size",
+                        "1.5",
+                        "city_limits",
+                        "inside_city",
+                        "indoor",
+                        "4",
+                        "budget",
+                        "10"),
+                    new BigDecimal("12"),
+                    USD)
+                .total()
+                .amount())
+        .isEqualTo("59.38");
+  }
+
+  @Test
   void documentsThatAreNoRatesAreRefused() {
     assertThatThrownBy(() -> OwrsDocument.read("rate_structure:\n\tCOMMERCIAL: 1\n"))
         .isInstanceOf(TariffException.class)
