@@ -93,13 +93,14 @@ final class BilledWater {
     List<TowerWater> towers = new ArrayList<>();
     systems.forEach((code, system) -> towers.add(tower(code, system)));
     Optional<Usage> units =
-        of.units() == null
-            ? Optional.empty()
-            : rates.stream()
-                .filter(schedule -> schedule.service() == of.service())
-                .findFirst()
-                .flatMap(schedule -> schedule.findVersion(of.from()))
-                .map(version -> new Usage(of.units(), version.billingUnit()));
+        Optional.ofNullable(of.units())
+            .flatMap(
+                counted ->
+                    rates.stream()
+                        .filter(schedule -> schedule.service() == of.service())
+                        .findFirst()
+                        .flatMap(schedule -> schedule.findVersion(of.from()))
+                        .map(version -> new Usage(counted, version.billingUnit())));
     Optional<Usage> whole = metered().map(Usage::of).or(() -> units);
     double own =
         towers.stream()
