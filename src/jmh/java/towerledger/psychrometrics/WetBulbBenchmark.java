@@ -71,7 +71,7 @@ public class WetBulbBenchmark {
     double low = dewPoint(dryBulb, HumidityRatio.vapourPressurePa(w, pressure));
     double middle = (low + high) / 2;
     while (high - low > 0.001) {
-      if (HumidityRatio.fromWetBulb(dryBulb, middle, pressure) > w) {
+      if (humidityRatio(dryBulb, middle, pressure) > w) {
         high = middle;
       } else {
         low = middle;
@@ -79,6 +79,16 @@ public class WetBulbBenchmark {
       middle = (low + high) / 2;
     }
     return middle;
+  }
+
+  /** Unchecked, as in the original. */
+  private static double humidityRatio(double t, double wetBulb, double pressure) {
+    double saturated = HumidityRatio.saturated(wetBulb, pressure);
+    double w =
+        wetBulb >= 0
+            ? HumidityRatio.overWater(t, wetBulb, saturated)
+            : HumidityRatio.overIce(t, wetBulb, saturated);
+    return Math.max(w, 1e-7);
   }
 
   private static double dewPoint(double dryBulb, double vapourPa) {

@@ -1,5 +1,7 @@
 package towerledger.thermal;
 
+import static java.lang.Math.fma;
+
 import towerledger.psychrometrics.HumidityRatio;
 import towerledger.psychrometrics.SaturationPressure;
 import towerledger.thermal.fill.TabulatedProperties;
@@ -213,34 +215,58 @@ final class ResponseLookup {
         * ((corner & 1) == 0 ? 1 - slopeShareD : slopeShareD);
   }
 
-  /** Adds up the 64 blocks around the hour. */
+  /**
+   * Adds up the 64 blocks around the hour, twelve coefficients each. The sums stand in variables of
+   * their own because the compiler would otherwise store and load them 64 times.
+   */
   private void gather(int u, int d, int x) {
     double[] b = nodes.blocks();
-    double x0 = loadWeights[0];
-    double x1 = loadWeights[1];
-    double x2 = loadWeights[2];
-    double x3 = loadWeights[3];
-    for (int i = 0; i < ResponseGrid.BLOCK; i++) {
-      c[i] = 0;
-    }
+    double s0 = 0;
+    double s1 = 0;
+    double s2 = 0;
+    double s3 = 0;
+    double s4 = 0;
+    double s5 = 0;
+    double s6 = 0;
+    double s7 = 0;
+    double s8 = 0;
+    double s9 = 0;
+    double s10 = 0;
+    double s11 = 0;
     for (int j = 0; j < 4; j++) {
       for (int k = 0; k < 4; k++) {
         double w = wetBulbWeights[j] * drynessWeights[k];
+        double w0 = w * loadWeights[0];
+        double w1 = w * loadWeights[1];
+        double w2 = w * loadWeights[2];
+        double w3 = w * loadWeights[3];
         int o = ResponseGrid.offset(ResponseGrid.airNode(u + j, d + k), x);
-        add(b, o, w * x0, w * x1, w * x2, w * x3);
+        s0 = fma(w3, b[o + 36], fma(w2, b[o + 24], fma(w1, b[o + 12], fma(w0, b[o], s0))));
+        s1 = fma(w3, b[o + 37], fma(w2, b[o + 25], fma(w1, b[o + 13], fma(w0, b[o + 1], s1))));
+        s2 = fma(w3, b[o + 38], fma(w2, b[o + 26], fma(w1, b[o + 14], fma(w0, b[o + 2], s2))));
+        s3 = fma(w3, b[o + 39], fma(w2, b[o + 27], fma(w1, b[o + 15], fma(w0, b[o + 3], s3))));
+        s4 = fma(w3, b[o + 40], fma(w2, b[o + 28], fma(w1, b[o + 16], fma(w0, b[o + 4], s4))));
+        s5 = fma(w3, b[o + 41], fma(w2, b[o + 29], fma(w1, b[o + 17], fma(w0, b[o + 5], s5))));
+        s6 = fma(w3, b[o + 42], fma(w2, b[o + 30], fma(w1, b[o + 18], fma(w0, b[o + 6], s6))));
+        s7 = fma(w3, b[o + 43], fma(w2, b[o + 31], fma(w1, b[o + 19], fma(w0, b[o + 7], s7))));
+        s8 = fma(w3, b[o + 44], fma(w2, b[o + 32], fma(w1, b[o + 20], fma(w0, b[o + 8], s8))));
+        s9 = fma(w3, b[o + 45], fma(w2, b[o + 33], fma(w1, b[o + 21], fma(w0, b[o + 9], s9))));
+        s10 = fma(w3, b[o + 46], fma(w2, b[o + 34], fma(w1, b[o + 22], fma(w0, b[o + 10], s10))));
+        s11 = fma(w3, b[o + 47], fma(w2, b[o + 35], fma(w1, b[o + 23], fma(w0, b[o + 11], s11))));
       }
     }
-  }
-
-  /** Adds four neighbouring blocks. */
-  private void add(double[] b, int o, double w0, double w1, double w2, double w3) {
-    for (int i = 0; i < ResponseGrid.BLOCK; i++) {
-      c[i] +=
-          w0 * b[o + i]
-              + w1 * b[o + i + ResponseGrid.BLOCK]
-              + w2 * b[o + i + 2 * ResponseGrid.BLOCK]
-              + w3 * b[o + i + 3 * ResponseGrid.BLOCK];
-    }
+    c[0] = s0;
+    c[1] = s1;
+    c[2] = s2;
+    c[3] = s3;
+    c[4] = s4;
+    c[5] = s5;
+    c[6] = s6;
+    c[7] = s7;
+    c[8] = s8;
+    c[9] = s9;
+    c[10] = s10;
+    c[11] = s11;
   }
 
   /** Adds the effect of pressure, linear between the nearest nodes. */
