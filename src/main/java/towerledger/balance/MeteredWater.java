@@ -222,9 +222,8 @@ final class MeteredWater {
    * Water between two positions.
    *
    * @param runningUse running total of modelled use by block, which shares out register volumes
-   * @param knownBy readings after it are not used
    */
-  Amount between(double from, double to, double[] runningUse, Instant knownBy) {
+  Amount between(double from, double to, double[] runningUse) {
     double[] running = runningL;
     if (running != null && byInterval(from, to)) {
       int first = (int) Math.round(from * QuarterDays.HOURS);
@@ -243,7 +242,7 @@ final class MeteredWater {
       for (RegisterVolume volume : register.volumes()) {
         Instant a = volume.span().startInclusive();
         Instant b = volume.span().endExclusive();
-        if (!a.isBefore(end) || !b.isAfter(start) || b.isAfter(knownBy)) {
+        if (!a.isBefore(end) || !b.isAfter(start)) {
           continue;
         }
         double whole = blocks.position(b) - blocks.position(a);

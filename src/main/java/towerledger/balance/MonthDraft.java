@@ -20,7 +20,6 @@ final class MonthDraft {
   final EvidenceGrade grade;
   final double from;
   final double to;
-  final Instant close;
 
   boolean metered;
   boolean modelled;
@@ -64,7 +63,6 @@ final class MonthDraft {
     this.posterior = pass.closing(month);
     from = pass.frame.from(month);
     to = pass.frame.to(month);
-    close = MonthFrame.close(name(), pass.facts.zone());
     lastFact = CalendarMonth.of(name(), pass.facts.zone()).span().endExclusive();
     int[] count = new int[EvidenceGrade.values().length];
     for (int h = hour(from); h < Math.min(hour(to), pass.hours.count()); h++) {
@@ -82,7 +80,7 @@ final class MonthDraft {
   }
 
   void readMeters(double leastCovered) {
-    MeteredWater.Amount in = pass.makeup.between(from, to, pass.soundUse, close);
+    MeteredWater.Amount in = pass.makeup.between(from, to, pass.soundUse);
     covered = pass.makeup.present() ? in.covered() : 0;
     implausibleL = pass.makeup.impossibleL(from, to);
     implausible = implausibleL > 0;
@@ -99,10 +97,10 @@ final class MonthDraft {
     }
     otherUse = 0;
     if (pass.otherUse.present()) {
-      MeteredWater.Amount other = pass.otherUse.between(from, to, pass.soundUse, close);
+      MeteredWater.Amount other = pass.otherUse.between(from, to, pass.soundUse);
       otherUse = other.covered() >= leastCovered ? other.litres() / other.covered() : Double.NaN;
     }
-    MeteredWater.Amount out = pass.bleed.between(from, to, pass.soundBleed, close);
+    MeteredWater.Amount out = pass.bleed.between(from, to, pass.soundBleed);
     if (pass.bleed.present() && out.covered() >= leastCovered) {
       meteredBleed = out.litres() / out.covered();
     }

@@ -1,6 +1,5 @@
 package towerledger.balance;
 
-import java.time.Instant;
 import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.List;
@@ -43,9 +42,5 @@ record MonthFrame(List<YearMonth> months, double[][] bounds) {
       }
     }
     return bounds.length;
-  }
-
-  static Instant close(YearMonth month, ZoneId zone) {
-    return CalendarMonth.of(month, zone).span().endExclusive().plus(Reconciler.CLOSE_AFTER);
   }
 }

@@ -133,17 +133,17 @@ final class PeriodBuilder {
 
   private Period period(double from, double to) {
     Instant end = blocks.at(to);
-    MeteredWater.Amount in = makeup.between(from, to, use, Instant.MAX);
+    MeteredWater.Amount in = makeup.between(from, to, use);
     boolean hasMakeup = makeup.present() && in.covered() > 0.995 && knownHours(from, to);
     Instant lastFact = hasMakeup ? in.lastFact() : Instant.MIN;
     double makeupL = Double.NaN;
     double makeupDeviation = 0;
     if (hasMakeup) {
-      MeteredWater.Amount other = otherUse.between(from, to, use, Instant.MAX);
+      MeteredWater.Amount other = otherUse.between(from, to, use);
       makeupL = Math.max(0, in.litres() - other.litres());
       makeupDeviation = Math.hypot(in.deviation(), other.deviation());
     }
-    MeteredWater.Amount out = bleed.between(from, to, bleedUse, Instant.MAX);
+    MeteredWater.Amount out = bleed.between(from, to, bleedUse);
     boolean hasBleed = bleed.present() && out.covered() > 0.995;
     List<Visit> visits =
         facts.visits().stream()

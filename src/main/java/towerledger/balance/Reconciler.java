@@ -1,7 +1,6 @@
 package towerledger.balance;
 
 import java.time.Duration;
-import java.time.Instant;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,9 +12,9 @@ import towerledger.thermal.ResponseTable;
 import towerledger.thermal.TowerDesign;
 
 /**
- * Reconciles the months of one system. Each month is judged on the facts known by its close, ten
- * days after its end; later facts never change an earlier month. The same facts and policy always
- * give the same verdicts, whatever the order in which they came.
+ * Reconciles the months of one system. Each month is judged on the facts up to its end and on those
+ * that reach beyond it (a reading taken late encloses it); later facts never change it. The same
+ * facts and policy always give the same verdicts, whatever the order in which they came.
  */
 public final class Reconciler {
 
@@ -67,26 +66,17 @@ public final class Reconciler {
       throw new IllegalArgumentException(
           "last month %s is before the first, %s".formatted(last, first));
     }
-    YearMonth begin = KnownFacts.firstMonth(facts).filter(m -> m.isBefore(first)).orElse(first);
-    List<MonthVerdict> verdicts = new ArrayList<>();
-    SystemPass whole = pass(facts, begin, last);
-    for (YearMonth month = first; !month.isAfter(last); month = month.plusMonths(1)) {
-      Instant close = MonthFrame.close(month, facts.zone());
-      SystemPass pass =
-          !month.equals(last) && KnownFacts.straddle(facts, month, close)
-              ? pass(facts, begin, month)
-              : whole;
-      verdicts.add(new MonthAssembler(pass).assemble(pass.frame.months().indexOf(month)));
-    }
-    return verdicts;
-  }
-
-  private SystemPass pass(SystemFacts facts, YearMonth begin, YearMonth last) {
+    YearMonth begin = RecordSpan.firstMonth(facts).filter(m -> m.isBefore(first)).orElse(first);
     List<YearMonth> months = new ArrayList<>();
     for (YearMonth month = begin; !month.isAfter(last); month = month.plusMonths(1)) {
       months.add(month);
     }
-    SystemFacts upTo = KnownFacts.by(facts, MonthFrame.close(last, facts.zone()));
-    return SystemPass.of(policy, tables, upTo, months);
+    MonthAssembler assembler =
+        new MonthAssembler(SystemPass.of(policy, tables, facts, List.copyOf(months)));
+    List<MonthVerdict> verdicts = new ArrayList<>();
+    for (int m = months.indexOf(first); m < months.size(); m++) {
+      verdicts.add(assembler.assemble(m));
+    }
+    return verdicts;
   }
 }

@@ -49,11 +49,11 @@ final class SystemPass {
     ZoneId zone = facts.zone();
     Instant start = CalendarMonth.of(months.get(0), zone).span().startInclusive();
     start = Instant.ofEpochSecond(Math.floorDiv(start.getEpochSecond(), 3600) * 3600);
-    Instant end = MonthFrame.close(months.get(months.size() - 1), zone);
-    int count =
-        (int) ((end.getEpochSecond() - start.getEpochSecond()) / 3600)
-            / QuarterDays.HOURS
-            * QuarterDays.HOURS;
+    Instant end = RecordSpan.end(facts, months.get(months.size() - 1));
+    int blocksLong =
+        (int)
+            Math.ceil((end.getEpochSecond() - start.getEpochSecond()) / 3600.0 / QuarterDays.HOURS);
+    int count = blocksLong * QuarterDays.HOURS;
     hours = HourlyModel.of(facts, start, count, tables, modelAssumptions);
     blocks = QuarterDays.of(hours, zone);
     frame = MonthFrame.of(months, zone, blocks);
@@ -119,8 +119,7 @@ final class SystemPass {
     Arrays.fill(detected, Instant.MIN);
     int p = 0;
     for (int month = 0; month < closings.length; month++) {
-      double close = blocks.position(MonthFrame.close(frame.months().get(month), facts.zone()));
-      while (p < periods.size() && periods.get(p).to() <= close) {
+      while (p < periods.size() && periods.get(p).from() < frame.to(month)) {
         filter.step(p, frame.at(0.5 * (periods.get(p).from() + periods.get(p).to())));
         noteDetection(filter, p, detected);
         p++;
