@@ -25,7 +25,7 @@ class EpisodeTest {
                 month(4, 22_000, 5_000, FILL_VALVE_LEAKING_BY, MAKEUP_LINE_LEAK),
                 month(5, 18_000, 5_000, MAKEUP_LINE_LEAK)));
 
-    assertThat(found).singleElement();
+    assertThat(found).hasSize(1);
     assertThat(found.get(0).first()).isEqualTo(JANUARY.plusMonths(1));
     assertThat(found.get(0).last()).isEqualTo(JANUARY.plusMonths(4));
   }
