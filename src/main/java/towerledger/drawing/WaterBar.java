@@ -51,7 +51,8 @@ public final class WaterBar {
     return parts.values().stream().mapToDouble(v -> Math.max(0, v.litres())).sum();
   }
 
-  private double negativeLitres() {
+  /** How far the bar reaches left of zero, in litres. */
+  double negativeLitres() {
     return -parts.values().stream().mapToDouble(v -> Math.min(0, v.litres())).sum();
   }
 
@@ -70,28 +71,52 @@ public final class WaterBar {
       String title,
       String description,
       Map<WaterPart, String> hints) {
-    double width = style.width();
-    double barHeight = style.barHeight();
-    double height = barHeight + style.whiskerHeight() + 1;
+    double height = style.barHeight() + style.whiskerHeight() + 1;
+    Svg svg = Svg.begin(style.medium(), "water-bar", style.width(), height, title, description);
     double most = Math.max(fullScale.litres(), reach().litres());
-    double left = Math.min(negativeLitres(), most * 0.15);
-    double perLitre = most + left > 0 ? (width - 2) / (most + left) : 0;
-    double zero = 1 + left * perLitre;
-    Svg svg = Svg.begin(style.medium(), "water-bar", width, height, title, description);
-    svg.line(zero, 0, zero, barHeight + 1, Tone.INK_SOFT, 0.8);
-    drawParts(svg, zero, perLitre, barHeight, hints);
-    makeup.ifPresent(
-        metered -> {
-          double x = zero + metered.litres() * perLitre;
-          svg.line(x, 0, x, barHeight + 2, Tone.INK, 1.6);
-        });
-    soundMakeup.ifPresent(
-        sound -> drawWhisker(svg, sound, zero, perLitre, barHeight + 1, style.whiskerHeight()));
+    drawAt(svg, 0, 0, style, fullScale, Math.min(negativeLitres(), most * 0.15), hints);
     return svg.end();
   }
 
+  /**
+   * Draws the bar into a larger drawing.
+   *
+   * @param left its left end
+   * @param top its upper edge
+   * @param leftLitres room left of zero
+   */
+  void drawAt(
+      Svg svg,
+      double left,
+      double top,
+      Style style,
+      Volume fullScale,
+      double leftLitres,
+      Map<WaterPart, String> hints) {
+    double barHeight = style.barHeight();
+    double most = Math.max(fullScale.litres(), reach().litres());
+    double perLitre = most + leftLitres > 0 ? (style.width() - 2) / (most + leftLitres) : 0;
+    double zero = left + 1 + leftLitres * perLitre;
+    double bottom = top + barHeight;
+    svg.line(zero, top, zero, bottom + 1, Tone.INK_SOFT, 0.8);
+    drawParts(svg, left, zero, top, perLitre, barHeight, hints);
+    makeup.ifPresent(
+        metered -> {
+          double x = zero + metered.litres() * perLitre;
+          svg.line(x, top, x, bottom + 2, Tone.INK, 1.6);
+        });
+    soundMakeup.ifPresent(
+        sound -> drawWhisker(svg, sound, zero, perLitre, bottom + 1, style.whiskerHeight()));
+  }
+
   private void drawParts(
-      Svg svg, double zero, double perLitre, double barHeight, Map<WaterPart, String> hints) {
+      Svg svg,
+      double edge,
+      double zero,
+      double top,
+      double perLitre,
+      double barHeight,
+      Map<WaterPart, String> hints) {
     double right = zero;
     double left = zero;
     for (WaterPart part : WaterPart.values()) {
@@ -102,13 +127,13 @@ public final class WaterBar {
       String hint = hints.getOrDefault(part, "");
       double length = Math.abs(volume.litres()) * perLitre;
       if (volume.litres() >= 0) {
-        Hatching.field(svg, part, right, 1, length, barHeight - 1, hint);
+        Hatching.field(svg, part, right, top + 1, length, barHeight - 1, hint);
         right += length;
-        svg.line(right, 1, right, barHeight, Tone.GROUND, length > 2 ? 0.8 : 0);
+        svg.line(right, top + 1, right, top + barHeight, Tone.GROUND, length > 2 ? 0.8 : 0);
       } else {
-        double shown = Math.min(length, left - 1);
+        double shown = Math.min(length, left - edge - 1);
         left -= shown;
-        Hatching.field(svg, part, left, 1, shown, barHeight - 1, hint);
+        Hatching.field(svg, part, left, top + 1, shown, barHeight - 1, hint);
       }
     }
   }

@@ -2,9 +2,11 @@ package towerledger.ledger;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.YearMonth;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Currency;
@@ -118,6 +120,45 @@ public class Ledger {
         .params(List.of(system.id(), month.atDay(1)))
         .query(Ledger::entry)
         .list();
+  }
+
+  /**
+   * Visible months whose figures changed since an instant, each with the row that stood at that
+   * instant; by system and month. A month that had no row then is new, not restated.
+   */
+  public List<Restatement> listRestated(Viewer viewer, Instant since) {
+    var scope = access.scope(viewer, "y.customer_id", "y.site_id");
+    OffsetDateTime at = OffsetDateTime.ofInstant(since, ZoneOffset.UTC);
+    List<Object> parameters = new ArrayList<>(List.of(at, at));
+    parameters.addAll(scope.parameters());
+    List<LedgerEntry> rows =
+        jdbc.sql(
+                ENTRY
+                    + """
+                    WHERE EXISTS (SELECT 1 FROM ledger_revision n WHERE n.system_id = r.system_id
+                        AND n.month_start = r.month_start AND n.revision = m.revision
+                        AND n.created_at > ?)
+                      AND (r.revision = m.revision OR r.created_at <= ?) AND
+                    """
+                    + scope.sql()
+                    + " ORDER BY y.code, r.month_start, r.revision")
+            .params(parameters)
+            .query(Ledger::entry)
+            .list();
+    List<Restatement> restated = new ArrayList<>();
+    for (int i = 1; i < rows.size(); i++) {
+      LedgerEntry before = rows.get(i - 1);
+      LedgerEntry after = rows.get(i);
+      boolean last = i == rows.size() - 1 || !isSameMonth(after, rows.get(i + 1));
+      if (last && isSameMonth(before, after)) {
+        restated.add(new Restatement(before, after));
+      }
+    }
+    return restated;
+  }
+
+  private static boolean isSameMonth(LedgerEntry a, LedgerEntry b) {
+    return a.of().systemId() == b.of().systemId() && a.month().equals(b.month());
   }
 
   /** The derivation kept with a revision. */

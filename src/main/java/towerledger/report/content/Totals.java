@@ -1,0 +1,189 @@
+package towerledger.report.content;
+
+import java.math.BigDecimal;
+import java.util.Currency;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import towerledger.balance.Cause;
+import towerledger.drawing.FigureText;
+import towerledger.ledger.LedgerEntry;
+import towerledger.ledger.LedgerWater;
+import towerledger.quantity.Money;
+import towerledger.quantity.Volume;
+
+/**
+ * A customer's month in sums. What is not known is counted, never taken for zero. Systems are taken
+ * as independent, so half-widths of their intervals add as squares (JCGM 100:2008, 5.1.2).
+ */
+final class Totals {
+
+  private final Currency currency;
+  private int metered;
+  private int wasting;
+  private int priced;
+  private int untold;
+  private int creditKnown;
+  private double makeup;
+  private double sound;
+  private double soundSquares;
+  private double loss;
+  private double lossSquares;
+  private BigDecimal cost = BigDecimal.ZERO;
+  private double costSquares;
+  private BigDecimal credit = BigDecimal.ZERO;
+  private BigDecimal claimed = BigDecimal.ZERO;
+  private BigDecimal unclaimed = BigDecimal.ZERO;
+
+  Totals(List<LedgerEntry> rows, Currency currency) {
+    this.currency = currency;
+    rows.forEach(this::add);
+  }
+
+  private void add(LedgerEntry row) {
+    LedgerWater water = row.water();
+    if (row.verdict().likeliest() == Cause.MISSING_DATA || water.makeup() == null) {
+      untold++;
+    }
+    if (water.makeup() != null && water.unaccounted() != null) {
+      metered++;
+      makeup += water.makeup();
+      sound += water.makeup() - water.unaccounted();
+      soundSquares += square(halfWidth(water.unaccountedLow(), water.unaccountedHigh()));
+    }
+    if (row.verdict().waste()) {
+      wasting++;
+      if (water.loss() != null) {
+        loss += water.loss();
+        lossSquares += square(halfWidth(water.lossLow(), water.lossHigh()));
+      }
+      addCost(row);
+    }
+    BigDecimal due = row.money().creditAmount();
+    if (due != null && row.money().currency().equals(currency)) {
+      creditKnown++;
+      BigDecimal seen = row.money().creditClaimed();
+      credit = credit.add(due);
+      claimed = claimed.add(seen == null ? BigDecimal.ZERO : seen);
+      unclaimed =
+          unclaimed.add(due.subtract(seen == null ? BigDecimal.ZERO : seen).max(BigDecimal.ZERO));
+    }
+  }
+
+  private void addCost(LedgerEntry row) {
+    BigDecimal amount = row.money().lossAmount();
+    if (amount == null || !row.money().currency().equals(currency)) {
+      return;
+    }
+    priced++;
+    cost = cost.add(amount);
+    BigDecimal low = row.money().lossLow();
+    BigDecimal high = row.money().lossHigh();
+    if (low != null && high != null) {
+      costSquares += square(high.subtract(low).doubleValue() / 2);
+    }
+  }
+
+  private static double halfWidth(@Nullable Double low, @Nullable Double high) {
+    return low == null || high == null ? 0 : (high - low) / 2;
+  }
+
+  private static double square(double value) {
+    return value * value;
+  }
+
+  /** Systems with a makeup figure. */
+  int metered() {
+    return metered;
+  }
+
+  int wasting() {
+    return wasting;
+  }
+
+  /** Systems of which nothing can be told. */
+  int untold() {
+    return untold;
+  }
+
+  /** Wasting systems whose waste has a price. */
+  int priced() {
+    return priced;
+  }
+
+  boolean isCreditKnown() {
+    return creditKnown > 0;
+  }
+
+  String makeup(FigureText text) {
+    return text.volume(Volume.ofLitres(makeup));
+  }
+
+  String explained(FigureText text) {
+    return estimate(sound, Math.sqrt(soundSquares), text);
+  }
+
+  String wasted(FigureText text) {
+    return estimate(loss, Math.sqrt(lossSquares), text);
+  }
+
+  /** The waste without its interval, for a subject line. */
+  String wastedAbout(FigureText text) {
+    return text.volume(Volume.ofLitres(loss));
+  }
+
+  String cost(FigureText text) {
+    BigDecimal half = BigDecimal.valueOf(Math.sqrt(costSquares));
+    return text.estimate(money(cost), money(cost.subtract(half)), money(cost.add(half)));
+  }
+
+  /** The cost without its interval, for a subject line. */
+  String costAbout(FigureText text) {
+    return text.money(money(cost));
+  }
+
+  String credit(FigureText text) {
+    return text.money(money(credit));
+  }
+
+  String claimed(FigureText text) {
+    return text.money(money(claimed));
+  }
+
+  String unclaimed(FigureText text) {
+    return text.money(money(unclaimed));
+  }
+
+  boolean isCreditUnclaimed() {
+    return unclaimed.signum() > 0;
+  }
+
+  /** Cost of the waste; null where some of it has no price. */
+  @Nullable Double costAmount() {
+    return priced < wasting ? null : cost.doubleValue();
+  }
+
+  double costHalfWidth() {
+    return Math.sqrt(costSquares);
+  }
+
+  double makeupLitres() {
+    return makeup;
+  }
+
+  double soundLitres() {
+    return sound;
+  }
+
+  double soundHalfWidthLitres() {
+    return Math.sqrt(soundSquares);
+  }
+
+  private Money money(BigDecimal amount) {
+    return new Money(amount, currency);
+  }
+
+  private static String estimate(double litres, double half, FigureText text) {
+    return text.estimate(
+        Volume.ofLitres(litres), Volume.ofLitres(litres - half), Volume.ofLitres(litres + half));
+  }
+}

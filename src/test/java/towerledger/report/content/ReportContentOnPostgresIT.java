@@ -1,0 +1,6 @@
+package towerledger.report.content;
+
+import towerledger.ApplicationOnPostgres;
+
+@ApplicationOnPostgres
+class ReportContentOnPostgresIT extends ReportContentCases {}
