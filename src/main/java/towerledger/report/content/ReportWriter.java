@@ -214,6 +214,8 @@ public class ReportWriter {
                     gathered.workings().get(row.of().systemId()),
                     gathered.zones().getOrDefault(row.of().site(), order.zone()),
                     workInHand.say(
+                        row.of().systemId(),
+                        row.month(),
                         gathered.visits().getOrDefault(row.of().systemId(), List.of()),
                         gathered.zones().getOrDefault(row.of().site(), order.zone()),
                         words,

@@ -1,24 +1,25 @@
 package towerledger.report.content;
 
 import java.time.Instant;
+import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import towerledger.drawing.FigureText;
+import towerledger.finding.Finding;
+import towerledger.finding.Findings;
 import towerledger.logsheet.LogRecords;
 import towerledger.logsheet.VisitCodes;
 import towerledger.logsheet.VisitNote;
 import towerledger.quantity.Span;
 import towerledger.wording.Words;
 
-/**
- * Says what is being done about what is wrong, from the visits on record. The one place that would
- * also ask for findings and who has them in hand.
- */
+/** Says what is being done about what is wrong, from findings in hand and visits on record. */
 @Component
 class WorkInHand {
 
@@ -26,9 +27,11 @@ class WorkInHand {
   private static final int LONGEST = 300;
 
   private final LogRecords records;
+  private final Findings findings;
 
-  WorkInHand(LogRecords records) {
+  WorkInHand(LogRecords records, Findings findings) {
     this.records = records;
+    this.findings = findings;
   }
 
   /** Visits to some systems, by system, oldest first. */
@@ -38,9 +41,26 @@ class WorkInHand {
         : records.listVisitNotes(systemIds, Span.of(from, to));
   }
 
-  /** The newest visits in words, or that none is on record. */
-  List<String> say(List<VisitNote> visits, ZoneId zone, Words words, FigureText text) {
+  /**
+   * What is in hand in words: how far the findings have come, then the newest visits; or that
+   * nothing is on record.
+   *
+   * @param systemId the system; the caller has seen to it that the reader may see it
+   * @param month findings seen in it or later are told of
+   */
+  List<String> say(
+      long systemId,
+      YearMonth month,
+      List<VisitNote> visits,
+      ZoneId zone,
+      Words words,
+      FigureText text) {
     List<String> said = new ArrayList<>();
+    for (Finding finding : findings.listOf(systemId)) {
+      if (!finding.last().isBefore(month)) {
+        said.add(state(finding, zone, words, text));
+      }
+    }
     for (VisitNote note : visits.subList(Math.max(0, visits.size() - MOST), visits.size())) {
       said.add(
           words.of(
@@ -51,6 +71,13 @@ class WorkInHand {
     return said.isEmpty() ? List.of(words.of("report.matter.no-visit")) : said;
   }
 
+  /** Names of those who are sent stay inside the house. */
+  private static String state(Finding finding, ZoneId zone, Words words, FigureText text) {
+    String worked =
+        finding.workedAt().map(at -> text.day(at.atZone(zone).toLocalDate())).orElse("");
+    return words.of("report.finding." + finding.status().code(), worked);
+  }
+
   private static String what(VisitNote note, Words words) {
     String done =
         note.workDone()
@@ -58,7 +85,7 @@ class WorkInHand {
                 () ->
                     note.visit().events().isEmpty()
                         ? note.observation()
-                        : java.util.Optional.of(
+                        : Optional.of(
                             note.visit().events().stream()
                                 .sorted()
                                 .map(event -> words.of("report.event." + VisitCodes.code(event)))
