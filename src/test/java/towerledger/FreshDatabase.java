@@ -44,6 +44,7 @@ final class FreshDatabase {
                     "spring.datasource.url", databaseUrl,
                     "spring.mail.host", "127.0.0.1",
                     "spring.mail.port", MailServer.port(),
+                    "TOWERLEDGER_MAIL_REQUIRE_TLS", "false",
                     "TOWERLEDGER_ADMIN_EMAIL", ADMIN_EMAIL,
                     "TOWERLEDGER_ADMIN_PASSWORD", ADMIN_PASSWORD)));
   }
