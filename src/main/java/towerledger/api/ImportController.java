@@ -69,12 +69,18 @@ class ImportController {
         });
   }
 
-  /** One file as the body: a ZIP, or CSV text with {@code ?file=register_readings}. */
+  /**
+   * One file as the body: a ZIP, CSV text with {@code ?file=register_readings}, or a file of an
+   * open format with its name, such as {@code ?file=ATL.epw}.
+   */
   @PostMapping(
       path = PATH,
       consumes = {
         "text/csv",
         "text/plain",
+        "text/xml",
+        "application/xml",
+        "application/atom+xml",
         "application/zip",
         "application/x-zip-compressed",
         MediaType.APPLICATION_OCTET_STREAM_VALUE
@@ -171,6 +177,10 @@ class ImportController {
 
   @ExceptionHandler
   ProblemDetail refused(UploadRefused refusal) {
+    return problem(refusal);
+  }
+
+  static ProblemDetail problem(UploadRefused refusal) {
     HttpStatus status =
         switch (refusal.kind()) {
           case UNREADABLE -> HttpStatus.BAD_REQUEST;

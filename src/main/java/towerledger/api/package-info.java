@@ -23,6 +23,7 @@
       "retrofit",
       "report",
       "intake",
+      "intake :: foreign",
       "page"
     })
 package towerledger.api;

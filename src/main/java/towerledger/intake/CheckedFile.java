@@ -7,6 +7,7 @@ import java.security.MessageDigest;
 import java.util.HexFormat;
 import java.util.zip.CRC32;
 import java.util.zip.CheckedInputStream;
+import org.jspecify.annotations.Nullable;
 import towerledger.intake.UploadRefused.Kind;
 import towerledger.intake.csv.CsvRecord;
 import towerledger.intake.csv.CsvRecords;
@@ -14,16 +15,20 @@ import towerledger.intake.csv.Header;
 import towerledger.intake.csv.HeaderProblem;
 import towerledger.intake.csv.TextBytes;
 import towerledger.intake.file.FileFormat;
+import towerledger.intake.open.OpenFormat;
+import towerledger.intake.open.OpenFormatProblem;
 
 /**
  * A file of an upload, read once to its end before any row of the upload is taken: whole, unpacked
  * to a sane size, and with a header that fits.
  *
- * @param format what it is
+ * @param format what it is, or what its rows become
+ * @param open the open format it is written in; null for a file of the interchange format
  * @param entry where it lies
  * @param contentHash digest of its content
  */
-record CheckedFile(FileFormat<?> format, Upload.Entry entry, String contentHash) {
+record CheckedFile(
+    FileFormat<?> format, @Nullable OpenFormat open, Upload.Entry entry, String contentHash) {
 
   /** A bundle unpacks to at most so much. */
   private static final long MOST_BYTES = 64L * 1024 * 1024 * 1024;
@@ -38,10 +43,14 @@ record CheckedFile(FileFormat<?> format, Upload.Entry entry, String contentHash)
    *
    * @throws UploadRefused when it is broken, bursts its ZIP or has another header
    */
-  static CheckedFile check(FileFormat<?> format, Upload.Entry entry) {
+  static CheckedFile check(FileFormat<?> format, @Nullable OpenFormat open, Upload.Entry entry) {
     String name = Upload.shown(entry.name());
     try {
       String hash = readToEnd(entry, name);
+      if (open != null) {
+        OpenIntake.check(open, entry);
+        return new CheckedFile(format, open, entry, hash);
+      }
       try (var records = records(entry)) {
         CsvRecord header = records.next();
         if (header == null) {
@@ -55,13 +64,21 @@ record CheckedFile(FileFormat<?> format, Upload.Entry entry, String contentHash)
         }
         Header.of(format.columns(), header.cells());
       }
-      return new CheckedFile(format, entry, hash);
+      return new CheckedFile(format, null, entry, hash);
+    } catch (OpenFormatProblem e) {
+      throw new UploadRefused(
+          Kind.WRONG_CONTENT, "file '%s' cannot be taken: %s".formatted(name, e.getMessage()));
     } catch (HeaderProblem e) {
       throw new UploadRefused(Kind.WRONG_CONTENT, String.valueOf(e.getMessage()));
     } catch (IOException e) {
       throw new UploadRefused(
           Kind.UNREADABLE, "file '%s' cannot be read: %s".formatted(name, e.getMessage()));
     }
+  }
+
+  /** The name under which the import remembers it. */
+  String shownName() {
+    return open == null ? format.columns().file() : Upload.shown(entry.name());
   }
 
   CsvRecords records() throws IOException {

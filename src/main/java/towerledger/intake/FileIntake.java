@@ -88,6 +88,11 @@ final class FileIntake<T> {
     tally.countBlank();
   }
 
+  /** Something that whoever handed the file in should know. */
+  void note(String words) {
+    tally.note(words);
+  }
+
   /** Takes what is left and tells what became of all rows. */
   FileReceipt finish() {
     flush();

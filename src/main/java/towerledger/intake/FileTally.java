@@ -11,6 +11,7 @@ final class FileTally {
 
   private final String file;
   private final List<String> reasons = new ArrayList<>();
+  private final List<String> notes = new ArrayList<>();
   private long added;
   private long changed;
   private long unchanged;
@@ -45,6 +46,13 @@ final class FileTally {
     }
   }
 
+  /** Something to tell besides, once. */
+  void note(String words) {
+    if (!notes.contains(words)) {
+      notes.add(words);
+    }
+  }
+
   void countSettled() {
     unchanged++;
     settled++;
@@ -69,6 +77,7 @@ final class FileTally {
                   + " unchanged")
               .formatted(settled));
     }
+    told.addAll(notes);
     long rows = added + changed + unchanged + quarantined;
     return new FileReceipt(file, rows, added, changed, unchanged, quarantined, told);
   }

@@ -23,12 +23,16 @@ import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.account.Viewer;
 import towerledger.bulk.BulkLoader;
 import towerledger.intake.UploadRefused.Kind;
+import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.CsvRecord;
 import towerledger.intake.csv.CsvRecords;
 import towerledger.intake.csv.Header;
+import towerledger.intake.csv.HeaderProblem;
+import towerledger.intake.csv.Row;
 import towerledger.intake.file.Directory;
 import towerledger.intake.file.FileFormat;
 import towerledger.intake.file.Taking;
+import towerledger.intake.open.OpenFormat;
 import towerledger.job.Jobs;
 import towerledger.site.Dependents;
 import towerledger.site.SiteAccess;
@@ -47,6 +51,7 @@ public class Importer {
   private static final String REVISIONS = "ledger_revisions";
 
   private final Map<String, FileFormat<?>> formats;
+  private final List<OpenFormat> openFormats;
   private final ImportTurn turn;
   private final ImportRecords records;
   private final QuarantineStore quarantine;
@@ -60,6 +65,7 @@ public class Importer {
 
   Importer(
       List<FileFormat<?>> formats,
+      List<OpenFormat> openFormats,
       ImportTurn turn,
       ImportRecords records,
       QuarantineStore quarantine,
@@ -73,6 +79,7 @@ public class Importer {
     this.formats =
         formats.stream()
             .collect(Collectors.toMap(format -> format.columns().file(), Function.identity()));
+    this.openFormats = List.copyOf(openFormats);
     this.turn = turn;
     this.records = records;
     this.quarantine = quarantine;
@@ -134,14 +141,21 @@ public class Importer {
 
   private List<CheckedFile> check(
       Upload upload, @Nullable Viewer viewer, List<FileReceipt> skipped) {
-    var recognized = new ArrayList<Map.Entry<FileFormat<?>, Upload.Entry>>();
+    var recognized = new ArrayList<Recognized>();
     var seen = new HashSet<String>();
     var problems = new ArrayList<String>();
     for (Upload.Entry entry : upload.entries()) {
       String file = fileOf(entry.name());
       FileFormat<?> format = formats.get(file);
       String shown = Upload.shown(entry.name());
-      if (isNotData(entry.name())) {
+      Optional<OpenFormat> open = findOpen(entry.name());
+      if (format == null && open.isPresent()) {
+        format = formats.get(open.get().file());
+        file = shown;
+      } else {
+        open = Optional.empty();
+      }
+      if (format == null && isNotData(entry.name())) {
         skipped.add(note(shown, "not read: it is no file of the interchange format"));
       } else if (file.equals(REVISIONS)) {
         skipped.add(
@@ -154,13 +168,13 @@ public class Importer {
         problems.add("file '%s' is there twice".formatted(shown));
       } else {
         requireAllowed(format, viewer);
-        recognized.add(Map.entry(format, entry));
+        recognized.add(new Recognized(format, open.orElse(null), entry));
       }
     }
     if (!problems.isEmpty()) {
       throw new UploadRefused(
           Kind.WRONG_CONTENT,
-          "%s; nothing was taken. A bundle holds %s"
+          "%s; nothing was taken. A bundle holds %s, weather (.epw, ISD-Lite) and Green Button (.xml)"
               .formatted(
                   String.join("; ", problems.stream().limit(20).toList()),
                   formats.keySet().stream()
@@ -172,10 +186,79 @@ public class Importer {
       throw new UploadRefused(
           Kind.UNREADABLE, "the upload holds no file of the interchange format; nothing was taken");
     }
-    recognized.sort(Comparator.comparingInt(file -> file.getKey().order()));
+    recognized.sort(Comparator.comparingInt(file -> file.format().order()));
     return recognized.stream()
-        .map(file -> CheckedFile.check(file.getKey(), file.getValue()))
+        .map(file -> CheckedFile.check(file.format(), file.open(), file.entry()))
         .toList();
+  }
+
+  /** A file of an upload whose name says what it is. */
+  private record Recognized(FileFormat<?> format, @Nullable OpenFormat open, Upload.Entry entry) {}
+
+  private Optional<OpenFormat> findOpen(String name) {
+    String lower = OpenIntake.name(name.strip()).toLowerCase(Locale.ROOT);
+    if (lower.startsWith(".")) {
+      return Optional.empty();
+    }
+    return openFormats.stream().filter(open -> open.reads(lower)).findFirst();
+  }
+
+  /**
+   * Columns of a file of the interchange format.
+   *
+   * @throws UploadRefused when there is no such file
+   */
+  Columns columns(String file) {
+    return getFormat(file).columns();
+  }
+
+  /**
+   * Checks that a sender may hand in such a file.
+   *
+   * @throws UploadRefused when not, or when there is no such file
+   */
+  void requireAllowed(String file, ImportRequest request) {
+    requireAllowed(getFormat(file), request.viewer());
+  }
+
+  /** Why each of some rows would wait in quarantine; empty for those that can be read. */
+  List<String> tryRows(
+      String file, List<String> header, List<List<String>> rows, ImportRequest request) {
+    FileFormat<?> format = getFormat(file);
+    requireAllowed(format, request.viewer());
+    var directory = new Directory(sites, access, dependents, request.viewer());
+    var taking = new Taking(request.actor(), directory, clock.instant(), false, loader);
+    Header names;
+    try {
+      names = Header.of(format.columns(), header);
+    } catch (HeaderProblem e) {
+      return rows.stream().map(row -> String.valueOf(e.getMessage())).toList();
+    }
+    return rows.stream()
+        .map(
+            row -> {
+              try {
+                format.read(new Row(names, row), taking);
+                return "";
+              } catch (RuntimeException e) {
+                if (RowFailure.isOutage(e)) {
+                  throw e;
+                }
+                return RowFailure.wordsOf(e);
+              }
+            })
+        .toList();
+  }
+
+  private FileFormat<?> getFormat(String file) {
+    FileFormat<?> format = formats.get(file);
+    if (format == null) {
+      throw new UploadRefused(
+          Kind.WRONG_CONTENT,
+          "files named '%s' are not known; use one of %s"
+              .formatted(Upload.shown(file), formats.keySet().stream().sorted().toList()));
+    }
+    return format;
   }
 
   private static void requireAllowed(FileFormat<?> format, @Nullable Viewer viewer) {
@@ -213,7 +296,7 @@ public class Importer {
     var receipts = new ArrayList<FileReceipt>();
     try {
       for (CheckedFile file : files) {
-        boolean repeated = records.remember(id, file.format().columns().file(), file.contentHash());
+        boolean repeated = records.remember(id, file.shownName(), file.contentHash());
         var taking = new Taking(request.actor(), directory, clock.instant(), repeated, loader);
         receipts.add(takeFile(file, taking, id, receipts));
       }
@@ -247,6 +330,10 @@ public class Importer {
       String importId,
       List<FileReceipt> before)
       throws IOException {
+    OpenFormat open = file.open();
+    if (open != null) {
+      return takeOpen(open, format, file.entry(), taking, importId, before);
+    }
     try (var rows = file.records()) {
       CsvRecord first = rows.next();
       if (first == null) {
@@ -266,6 +353,31 @@ public class Importer {
               so -> tellProgress(importId, before, so));
       return CsvIntake.run(rows, header, format, taking, intake);
     }
+  }
+
+  private <T> FileReceipt takeOpen(
+      OpenFormat open,
+      FileFormat<T> format,
+      Upload.Entry entry,
+      Taking taking,
+      String importId,
+      List<FileReceipt> before)
+      throws IOException {
+    Header header = Header.of(format.columns(), open.columns());
+    var shelf =
+        new QuarantineStore.Shelf(
+            importId, format.columns().file(), header.text(), taking.customerId());
+    var intake =
+        new FileIntake<>(
+            format,
+            taking,
+            transactions,
+            quarantine,
+            shelf,
+            Upload.shown(entry.name()),
+            so -> tellProgress(importId, before, so));
+    OpenIntake.prepare(open, entry, transactions);
+    return OpenIntake.run(open, entry, header, format, taking, intake);
   }
 
   private void tellProgress(String importId, List<FileReceipt> before, FileReceipt now) {

@@ -52,7 +52,7 @@ public final class MeterTables {
           companion("customer_id", BulkType.BIGINT),
           key("meter_id", BulkType.BIGINT),
           key("start_at", BulkType.INSTANT),
-          value("minutes", BulkType.SMALLINT),
+          value("minutes", BulkType.INTEGER),
           value("volume_l", BulkType.DOUBLE));
 
   private MeterTables() {}
@@ -89,11 +89,11 @@ public final class MeterTables {
   /**
    * An interval as a row of {@link #INTERVAL_VOLUME}.
    *
-   * @param minutes 1 to 1440
+   * @param minutes 1 to 46,080 (32 days)
    * @param litres 0 or more
    */
   public static @Nullable Object[] interval(
       long customerId, long meterId, Instant startAt, int minutes, double litres) {
-    return new @Nullable Object[] {customerId, meterId, startAt, (short) minutes, litres};
+    return new @Nullable Object[] {customerId, meterId, startAt, minutes, litres};
   }
 }

@@ -2,6 +2,7 @@ package towerledger.site;
 
 import java.time.ZoneId;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -50,6 +51,21 @@ public class Dependents {
         .stream()
         .map(ZoneId::of)
         .toList();
+  }
+
+  /**
+   * Elevation of the sites that take their hours from the station, their mean in metres; empty when
+   * none of them knows it.
+   */
+  public OptionalDouble elevationAtStation(String station) {
+    return jdbc
+        .sql("SELECT elevation_m FROM site_site WHERE station = ? AND elevation_m IS NOT NULL")
+        .param(station)
+        .query(Double.class)
+        .list()
+        .stream()
+        .mapToDouble(Double::doubleValue)
+        .average();
   }
 
   private List<Placed> list(String condition, Object value) {

@@ -63,6 +63,7 @@ class EveryPageIT {
           "/rates",
           "/rates/BROWSER-W?from=2026-09-01&to=2026-10-01&amount=120&unit=ccf&meter=2",
           "/rates/BROWSER-W?from=&to=2026-10-01&amount=x&unit=ccf&meter=wide",
+          "/sites/BROWSER-S1/bills",
           "/calculators",
           "/calculators/evaporation?heat=500&water=1500&dry-bulb=85&wet-bulb=70&set-point=80",
           "/calculators/cycles?evaporation=12&makeup-conductivity=320&basin-conductivity=1100&target-cycles=5",

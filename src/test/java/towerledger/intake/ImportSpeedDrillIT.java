@@ -74,9 +74,9 @@ class ImportSpeedDrillIT {
           connection,
           """
           CREATE TABLE copy_target (customer_id BIGINT NOT NULL, meter_id BIGINT NOT NULL,
-            start_at TIMESTAMP WITH TIME ZONE NOT NULL, minutes SMALLINT NOT NULL,
+            start_at TIMESTAMP WITH TIME ZONE NOT NULL, minutes INTEGER NOT NULL,
             volume_l DOUBLE PRECISION NOT NULL, PRIMARY KEY (meter_id, start_at),
-            CHECK (minutes BETWEEN 1 AND 1440), CHECK (volume_l >= 0))""");
+            CHECK (minutes BETWEEN 1 AND 46080), CHECK (volume_l >= 0))""");
       long begun = System.nanoTime();
       execute(
           connection,

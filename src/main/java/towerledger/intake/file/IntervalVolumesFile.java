@@ -13,12 +13,15 @@ import towerledger.meter.MeterTables;
 @Component
 class IntervalVolumesFile implements FileFormat<Fact> {
 
+  /** Green Button feeds tell intervals of a whole billing period, up to 32 days. */
+  private static final int LONGEST_MINUTES = 46_080;
+
   private static final Columns COLUMNS = new Columns("interval_volumes");
   private static final Column METER = COLUMNS.required("meter");
   private static final Column START = COLUMNS.required("start");
-  private static final Column MINUTES = COLUMNS.requiredNumber("minutes", 1, 1440);
+  private static final Column MINUTES = COLUMNS.requiredNumber("minutes", 1, LONGEST_MINUTES);
 
-  /** No cooling-tower main passes 100,000 m³ in a day. */
+  /** No cooling-tower main passes 100,000 m³ in a day, or in a month. */
   private static final Column VOLUME =
       COLUMNS.requiredNumber("volume_gal", Twin.GALLONS, 0, 100_000_000);
 

@@ -1,0 +1,87 @@
+package towerledger.office;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
+
+import java.nio.charset.StandardCharsets;
+import org.junit.jupiter.api.Test;
+import org.springframework.mock.web.MockMultipartFile;
+import towerledger.ApplicationOnH2;
+import towerledger.PageCases;
+
+/** The page of a site's bills, with its claims to print. */
+@ApplicationOnH2
+class BillsPageIT extends PageCases {
+
+  @Test
+  void showsTheClaimWithItsWorkingAndFiveYears() throws Exception {
+    takeBook();
+
+    String page = open("/sites/BPG-S/bills");
+
+    // by hand: 200 − 50 = 150 kgal at 5.00 a kgal; 750.00 five times over
+    assertThat(page)
+        .contains("BPG-T1: makeup 200.00 kgal − blowdown 50.00 kgal = 150.00 kgal")
+        .contains("$750.00")
+        .contains("by 1 March")
+        .contains("meter BPG-BD (blowdown)")
+        .contains("$3,750");
+    assertThat(lead(page)).contains("One utility bill is kept").contains("One sewer credit");
+  }
+
+  @Test
+  void saysThatThereAreNoBillsAndHidesOthersSites() throws Exception {
+    takeBook();
+
+    assertThat(lead(open("/sites/BPG-E/bills"))).contains("No utility bill is kept");
+    asksFor(
+        "/sites/BPG-S/bills",
+        signedIn.customer("bpg@stranger.example", "BPG-OTHER"),
+        status().is4xxClientError());
+    asksFor("/sites/NO-SUCH/bills", signedIn.office(), status().isNotFound());
+  }
+
+  private void takeBook() throws Exception {
+    mvc.perform(
+            multipart("/api/v1/imports")
+                .file(part("customers.csv", "customer,name\nBPG,Customer\n"))
+                .file(
+                    part(
+                        "sites.csv",
+                        "site,customer,name,time_zone,sewer_schedule\n"
+                            + "BPG-S,BPG,Mill,America/Chicago,BPG-R\n"
+                            + "BPG-E,BPG,Empty,America/Chicago,\n"))
+                .file(part("towers.csv", "tower,site,name,nominal_tons\nBPG-T1,BPG-S,Tower,300\n"))
+                .file(
+                    part(
+                        "meters.csv",
+                        "meter,system,role,unit\nBPG-MU,BPG-T1,makeup,kgal\nBPG-BD,BPG-T1,blowdown,kgal\n"))
+                .file(
+                    part(
+                        "register_readings.csv",
+                        "meter,read_at,register\n"
+                            + "BPG-MU,2025-07-01T00:00,50\nBPG-MU,2025-08-01T00:00,250\n"
+                            + "BPG-BD,2025-07-01T00:00,10\nBPG-BD,2025-08-01T00:00,60\n"))
+                .file(
+                    part(
+                        "rate_schedules.csv",
+                        "schedule,service,effective_from,billing_unit,evaporation_credit,credit_deadline\n"
+                            + "BPG-R,sewer,2025-01-01,kgal,makeup-minus-blowdown,by 1 March\n"))
+                .file(
+                    part(
+                        "rate_blocks.csv",
+                        "schedule,effective_from,from_units,rate\nBPG-R,2025-01-01,0,5.00\n"))
+                .file(
+                    part(
+                        "utility_bills.csv",
+                        "site,service,from,to,units,amount,credit_amount\n"
+                            + "BPG-S,sewer,2025-07-01,2025-08-01,300,1500.00,0\n"))
+                .with(signedIn.api(signedIn.office())))
+        .andExpect(status().isOk());
+  }
+
+  private static MockMultipartFile part(String name, String text) {
+    return new MockMultipartFile("file", name, "text/csv", text.getBytes(StandardCharsets.UTF_8));
+  }
+}
