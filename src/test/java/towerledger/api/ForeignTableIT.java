@@ -24,7 +24,7 @@ class ForeignTableIT {
       Meter ID,Read Date,Meter Reading
       FRT-MU,3/31/2025 1:05 PM,"1,234"
       FRT-MU,4/30/2025 9:00 AM,"1,300"
-      NOBODY,4/30/2025 9:00 AM,7
+      FRT-NONE,4/30/2025 9:00 AM,7
       """;
 
   private static final String NEXT_SHEET =
@@ -51,7 +51,7 @@ class ForeignTableIT {
         .andExpect(jsonPath("$.mapping.columns[1].pattern").value("M/d/uuuu h:mm a"))
         .andExpect(jsonPath("$.rows[0].becomes[1]").value("2025-03-31T13:05:00"))
         .andExpect(jsonPath("$.rows[0].problem").value(""))
-        .andExpect(jsonPath("$.rows[2].problem", containsString("'NOBODY' is not known")));
+        .andExpect(jsonPath("$.rows[2].problem", containsString("'FRT-NONE' is not known")));
 
     // taken by the mapping that the preview suggested
     mvc.perform(
