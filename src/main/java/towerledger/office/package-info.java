@@ -11,6 +11,7 @@
       "thermal",
       "thermal :: water",
       "balance",
+      "balance :: facts",
       "account",
       "job",
       "site",

@@ -17,12 +17,14 @@ public record Section(String name, String path) {
       List.of(
           new Section("review", "/"),
           new Section("findings", "/findings"),
+          new Section("rounds", "/rounds"),
           new Section("intake", "/intake"),
           new Section("rates", "/rates"),
+          new Section("credits", "/credits"),
           new Section("calculators", "/calculators"),
           new Section("people", "/people"));
 
-  private static final List<String> TECHNICIAN = List.of("findings", "calculators");
+  private static final List<String> TECHNICIAN = List.of("findings", "rounds", "calculators");
 
   private static final List<Section> CUSTOMER = List.of();
 

@@ -58,6 +58,10 @@ class EveryPageIT {
           "/findings",
           "/findings?show=settled",
           "/findings/FINDING",
+          "/rounds?search=browser",
+          "/rounds/BROWSER-T1",
+          "/credits?year=2026",
+          "/credits/BROWSER-S1/2026",
           "/jobs/browser-job",
           "/jobs/browser-job-done",
           "/rates",
@@ -223,6 +227,7 @@ class EveryPageIT {
                 pattern ->
                     !pattern.endsWith(".css")
                         && !pattern.endsWith(".csv")
+                        && !pattern.endsWith(".jpg")
                         && !pattern.equals("/sign-in"))
             .filter(
                 pattern ->

@@ -1,0 +1,227 @@
+package towerledger.office.rounds;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.springframework.context.MessageSource;
+import org.springframework.stereotype.Component;
+import towerledger.account.Viewer;
+import towerledger.balance.facts.Visit;
+import towerledger.drawing.FigureText;
+import towerledger.logsheet.VisitCodes;
+import towerledger.meter.ExpectedVolume;
+import towerledger.meter.MeterRecords;
+import towerledger.meter.RegisterReading;
+import towerledger.quantity.Span;
+import towerledger.site.CoolingSystem;
+import towerledger.site.Meter;
+import towerledger.site.Site;
+import towerledger.site.Sites;
+import towerledger.wording.Words;
+
+/** Composes the pages of rounds. */
+@Component
+class RoundPage {
+
+  private static final int ROWS = 40;
+  private static final int PHOTOS = 4;
+  private static final Duration LOOK_BACK = Duration.ofDays(400);
+
+  /** The project's inspection list, in the order in which somebody walks around a tower. */
+  private static final List<RoundViews.Group> INSPECTION =
+      List.of(
+          new RoundViews.Group(
+              "level",
+              List.of(
+                  "level-normal",
+                  "level-high",
+                  "overflow-dry",
+                  "overflow-running",
+                  "overflow-at-stop")),
+          new RoundViews.Group(
+              "valve",
+              List.of(
+                  "fill-valve-tight",
+                  "fill-valve-passing",
+                  "fill-valve-open",
+                  "fill-valve-closed")),
+          new RoundViews.Group("bleed", List.of("bleed-normal", "bleed-running")),
+          new RoundViews.Group(
+              "around",
+              List.of(
+                  "basin-dry", "basin-wet", "makeup-line-wet", "hose-connected", "meter-stuck")),
+          new RoundViews.Group(
+              "drift", List.of("eliminators-sound", "eliminators-damaged", "scale-visible")));
+
+  private final DueReadings due;
+  private final Sites sites;
+  private final MeterRecords records;
+  private final Photos photos;
+  private final MessageSource messages;
+  private final Clock clock;
+
+  RoundPage(
+      DueReadings due,
+      Sites sites,
+      MeterRecords records,
+      Photos photos,
+      MessageSource messages,
+      Clock clock) {
+    this.due = due;
+    this.sites = sites;
+    this.records = records;
+    this.photos = photos;
+    this.messages = messages;
+    this.clock = clock;
+  }
+
+  RoundViews.Due due(Viewer viewer, String search, int offset, FigureText text) {
+    Words words = new Words(messages, text.locale());
+    int from = Math.max(0, offset);
+    List<DueReadings.Stop> found = due.list(viewer, search, from, ROWS + 1);
+    List<RoundViews.Stop> stops =
+        found.stream()
+            .limit(ROWS)
+            .map(
+                stop ->
+                    new RoundViews.Stop(
+                        stop.system(),
+                        stop.name(),
+                        words.of("review.whose", stop.site(), stop.customer()),
+                        stop.lastRead()
+                            .map(at -> text.moment(at, ZoneId.of(stop.zone())))
+                            .orElse(words.of("round.never")),
+                        stop.due()))
+            .toList();
+    long waiting = found.stream().limit(ROWS).filter(DueReadings.Stop::due).count();
+    return new RoundViews.Due(
+        words.of(stops.isEmpty() ? "round.lead.none" : "round.lead", waiting),
+        search,
+        stops,
+        from > 0 ? address(search, Math.max(0, from - ROWS)) : null,
+        found.size() > ROWS ? address(search, from + ROWS) : null);
+  }
+
+  private static String address(String search, int offset) {
+    return "/rounds?offset="
+        + offset
+        + "&search="
+        + java.net.URLEncoder.encode(search, java.nio.charset.StandardCharsets.UTF_8);
+  }
+
+  RoundViews.Sheet sheet(
+      CoolingSystem system,
+      Map<String, String> typed,
+      Set<String> chosen,
+      Map<String, String> wrong,
+      FigureText text) {
+    Words words = new Words(messages, text.locale());
+    Site site = sites.findSite(system.siteId()).orElseThrow();
+    ZoneId zone = site.details().zone();
+    Instant now = clock.instant();
+    List<RoundViews.MeterLine> meters = new ArrayList<>();
+    for (Meter meter : inService(system)) {
+      meters.add(line(meter, zone, now, words, text));
+    }
+    String pressure = text.pressureUnitName();
+    return new RoundViews.Sheet(
+        system.code(),
+        system.details().name(),
+        site.details().name(),
+        words.of(meters.isEmpty() ? "round.sheet.no-meter" : "round.sheet.lead"),
+        typed.getOrDefault(
+            "when",
+            LocalDateTime.ofInstant(now, zone)
+                .truncatedTo(ChronoUnit.MINUTES)
+                .format(DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm"))),
+        zone.getId(),
+        meters,
+        List.of(
+            new RoundViews.Measure("makeup-conductivity", "round.makeup-conductivity", "µS/cm"),
+            new RoundViews.Measure("basin-conductivity", "round.basin-conductivity", "µS/cm"),
+            new RoundViews.Measure("controller", "round.controller", "µS/cm"),
+            new RoundViews.Measure("handheld", "round.handheld", "µS/cm"),
+            new RoundViews.Measure("supply-pressure", "round.supply-pressure", pressure),
+            new RoundViews.Measure("valve-pressure", "round.valve-pressure", pressure)),
+        INSPECTION,
+        java.util.Arrays.stream(Visit.Event.values()).map(VisitCodes::code).toList(),
+        typed,
+        chosen,
+        wrong,
+        photos.listNewest(system, PHOTOS).stream()
+            .map(photo -> new RoundViews.Picture(photo.id(), text.moment(photo.at(), zone)))
+            .toList());
+  }
+
+  List<Meter> inService(CoolingSystem system) {
+    return sites.listMeters(List.of(system.id())).getOrDefault(system.id(), List.of()).stream()
+        .filter(meter -> meter.details().removedAt() == null)
+        .toList();
+  }
+
+  /** What a meter is expected to have passed since it was last read; empty when not known. */
+  Optional<ExpectedVolume> expected(Meter meter, Instant now) {
+    Optional<RegisterReading> last = records.findLastBefore(meter, now);
+    return last.flatMap(
+        reading -> usual(meter, now).map(flow -> flow.between(reading.readAt(), now)));
+  }
+
+  private Optional<UsualFlow> usual(Meter meter, Instant now) {
+    return UsualFlow.of(
+        records.getRecord(meter, Span.of(now.minus(LOOK_BACK), now)).facts().registers());
+  }
+
+  private RoundViews.MeterLine line(
+      Meter meter, ZoneId zone, Instant now, Words words, FigureText text) {
+    Optional<RegisterReading> last = records.findLastBefore(meter, now);
+    Optional<ExpectedVolume> expected = expected(meter, now);
+    String low = "";
+    String high = "";
+    String says = "";
+    if (last.isPresent() && expected.isPresent()) {
+      double count = meter.details().litresPerCount();
+      low = register(last.get(), expected.get().lowLitres() / count);
+      high = register(last.get(), expected.get().highLitres() / count);
+      says = words.of("round.expected", shown(low, text), shown(high, text));
+    }
+    return new RoundViews.MeterLine(
+        RoundSheet.REGISTER + meter.code(),
+        words.of(
+            "round.meter", words.of("meter.role." + meter.details().role().code()), meter.code()),
+        words.of("unit." + meter.details().unit()),
+        last.map(
+                reading ->
+                    words.of(
+                        "round.last",
+                        shown(reading.register().toPlainString(), text),
+                        text.moment(reading.readAt(), zone)))
+            .orElse(words.of("round.never")),
+        says,
+        low,
+        high);
+  }
+
+  private static String register(RegisterReading last, double counts) {
+    return last.register()
+        .add(BigDecimal.valueOf(counts))
+        .setScale(0, RoundingMode.HALF_UP)
+        .toPlainString();
+  }
+
+  private static String shown(String register, FigureText text) {
+    BigDecimal value = new BigDecimal(register);
+    return text.decimals(
+        value.doubleValue(), Math.max(0, Math.min(3, value.stripTrailingZeros().scale())));
+  }
+}

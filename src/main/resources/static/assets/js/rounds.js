@@ -1,0 +1,132 @@
+// Sheets of a round are kept on this device until the server has taken them. A sheet carries the
+// time it was filled in, so that one sent twice is taken once. Without this script the form posts.
+const KEY = "towerledger.drafts";
+const place = document.querySelector("[data-drafts]");
+const says = place.querySelector("[data-draft-says]");
+const list = place.querySelector("[data-draft-list]");
+const words = place.dataset;
+let sending = false;
+
+const read = () => JSON.parse(localStorage.getItem(KEY) ?? "[]");
+const write = (drafts) => {
+  localStorage.setItem(KEY, JSON.stringify(drafts));
+  show(drafts);
+};
+const token = () => document.querySelector("input[name=_csrf]").value;
+
+function tell(text) {
+  says.textContent = text;
+  says.hidden = text === "";
+}
+
+function button(text, act) {
+  const made = document.createElement("button");
+  made.type = "button";
+  made.className = "plain";
+  made.textContent = text;
+  made.addEventListener("click", act);
+  return made;
+}
+
+function show(drafts) {
+  list.hidden = drafts.length === 0;
+  list.replaceChildren(
+    ...drafts.map((draft) => {
+      const line = document.createElement("li");
+      const when = draft.fields.find(([name]) => name === "when")?.[1].replace("T", " ") ?? "";
+      line.append(`${draft.name}, ${when}: ${draft.trouble ?? words.waiting} `);
+      line.append(button(words.again, () => send()), " ");
+      line.append(button(words.drop, () => write(read().filter((d) => d.id !== draft.id))));
+      return line;
+    }),
+  );
+}
+
+// Sends what waits, oldest first, and keeps what was not taken with the reason.
+async function send(photo) {
+  if (sending) return;
+  sending = true;
+  let last = "";
+  for (const draft of read()) {
+    const body = new FormData();
+    for (const [name, value] of draft.fields) body.append(name, value);
+    body.set("_csrf", token());
+    if (photo?.id === draft.id) body.set("photo", photo.file);
+    try {
+      const answer = await fetch(draft.path, {
+        method: "POST",
+        body,
+        redirect: "manual",
+        headers: { "X-Draft": "true" },
+      });
+      if (answer.status === 204) {
+        write(read().filter((d) => d.id !== draft.id));
+        last = words.sent;
+      } else {
+        const reason = answer.status === 422 ? await answer.text() : words.signIn;
+        write(read().map((d) => (d.id === draft.id ? { ...d, trouble: reason } : d)));
+        last = answer.status === 422 ? words.refused : words.signIn;
+      }
+    } catch {
+      last = words.kept + (photo?.id === draft.id ? ` ${words.noPhoto}` : "");
+      break;
+    }
+  }
+  if (last) tell(last);
+  sending = false;
+}
+
+const form = document.querySelector("form[data-draft]");
+if (form) {
+  // The time of the sheet is that of its first entry, not that of loading the page.
+  const when = form.querySelector("[data-when]");
+  const loaded = Date.now();
+  let own = false;
+  when.addEventListener("input", () => (own = true));
+  form.addEventListener(
+    "input",
+    () => {
+      const minutes = Math.floor((Date.now() - loaded) / 60000);
+      if (!own && minutes > 0) {
+        const time = new Date(`${when.value}:00Z`);
+        time.setUTCMinutes(time.getUTCMinutes() + minutes);
+        when.value = time.toISOString().slice(0, 16);
+      }
+      own = true;
+    },
+    { once: true },
+  );
+
+  for (const field of form.querySelectorAll("input[data-low]")) {
+    const warning = document.getElementById(`${field.id}-warning`);
+    field.addEventListener("change", () => {
+      const value = Number(field.value.replace(/[, \u00a0]/g, ""));
+      const { low, high } = field.dataset;
+      const odd = field.value !== "" && low !== "" && (value < Number(low) || value > Number(high));
+      warning.textContent = odd ? warning.dataset.text : "";
+    });
+  }
+
+  form.addEventListener("submit", async (event) => {
+    event.preventDefault();
+    const data = new FormData(form);
+    const file = data.get("photo");
+    data.delete("photo");
+    data.delete("_csrf");
+    const draft = {
+      id: `${form.action} ${data.get("when")}`,
+      path: form.action,
+      name: form.dataset.name,
+      fields: [...data.entries()].filter(([, value]) => value !== ""),
+    };
+    write([...read().filter((d) => d.id !== draft.id), draft]);
+    await send(file?.size > 0 ? { id: draft.id, file } : undefined);
+    const left = read().find((d) => d.id === draft.id);
+    if (!left?.trouble) form.reset();
+    says.scrollIntoView({ block: "center" });
+  });
+}
+
+window.addEventListener("online", () => send());
+show(read());
+if (navigator.onLine && read().length > 0) send();
