@@ -6,11 +6,9 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -45,15 +43,6 @@ class FindingKeeper {
 
   /** So many sound months in a row, and what was not repaired is no longer seen. */
   private static final int SOUND_MONTHS_TO_END = 2;
-
-  private static final Set<Visit.Event> REPAIRS =
-      EnumSet.of(
-          Visit.Event.LEVEL_CONTROL_ADJUSTED,
-          Visit.Event.LEVEL_CONTROL_REPLACED,
-          Visit.Event.REGULATOR_ADJUSTED,
-          Visit.Event.BLOWDOWN_REPAIRED,
-          Visit.Event.LEAK_REPAIRED,
-          Visit.Event.METER_REPLACED);
 
   private final JdbcClient jdbc;
   private final Ledger ledger;
@@ -218,7 +207,14 @@ class FindingKeeper {
     return match.map(Kept::status).filter(FindingStatus::awaitsWork).orElse(FindingStatus.OPEN);
   }
 
-  /** The last repair logged after the fault began and not before it was first flagged. */
+  private static boolean endsWith(Episode episode, YearMonth repaired) {
+    return !repaired.isBefore(episode.last()) && !repaired.isAfter(episode.last().plusMonths(1));
+  }
+
+  /**
+   * The last logged repair of one of the causes, made after the fault began and after which no
+   * month was flagged: one that the fault outlived is no news of a saving.
+   */
   private Optional<Instant> repair(
       CoolingSystem system, Episode episode, Optional<MonthWorking> working, ZoneId zone) {
     Instant from =
@@ -232,11 +228,10 @@ class FindingKeeper {
     Collection<Visit> visits =
         log.listVisits(List.of(system.id()), Span.of(from, until))
             .getOrDefault(system.id(), List.of());
-    YearMonth end = episode.last().plusMonths(1);
     return visits.stream()
-        .filter(visit -> visit.events().stream().anyMatch(REPAIRS::contains))
+        .filter(visit -> Repairs.mend(visit.events(), episode.causes()))
         .map(Visit::at)
-        .filter(at -> !YearMonth.from(at.atZone(ZoneOffset.UTC)).isAfter(end))
+        .filter(at -> endsWith(episode, YearMonth.from(at.atZone(zone))))
         .max(Instant::compareTo);
   }
 }

@@ -1,8 +1,11 @@
 package towerledger.office.credits;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.http.HttpStatus;
@@ -15,6 +18,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.server.ResponseStatusException;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
+import towerledger.ledger.SiteBills;
 import towerledger.page.FigureTable;
 import towerledger.quantity.Money;
 import towerledger.quantity.Volume;
@@ -30,13 +34,13 @@ class CreditController {
   private static final int ROWS = 50;
 
   private final CreditSums sums;
-  private final SiteClaims claims;
+  private final SiteBills bills;
   private final SiteAccess access;
   private final MessageSource messages;
 
-  CreditController(CreditSums sums, SiteClaims claims, SiteAccess access, MessageSource messages) {
+  CreditController(CreditSums sums, SiteBills bills, SiteAccess access, MessageSource messages) {
     this.sums = sums;
-    this.claims = claims;
+    this.bills = bills;
     this.access = access;
     this.messages = messages;
   }
@@ -112,10 +116,24 @@ class CreditController {
             .filter(found -> year >= 1990 && year <= 2200)
             .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
     Words words = new Words(messages, text.locale());
-    SiteClaims.Year found = claims.of(site, year, text);
-    List<String> trouble = new ArrayList<>();
-    found.trouble().forEach(why -> trouble.add(why.startsWith("credits.") ? words.of(why) : why));
-    List<Claim> all = found.claims();
+    List<Claim> all = new ArrayList<>();
+    Set<String> trouble = new LinkedHashSet<>();
+    LocalDate first = LocalDate.of(year, 1, 1);
+    if (site.details().sewerSchedule() == null) {
+      trouble.add(words.of("credits.no-schedule"));
+    }
+    for (SiteBills.Claimed claimed : bills.listClaims(site, first, first.plusYears(1))) {
+      if (claimed.bill().from().getYear() == year) {
+        Claim claim = claimed.claim();
+        if (claim != null) {
+          all.add(claim);
+        }
+        trouble.addAll(claimed.notes());
+      }
+    }
+    if (all.isEmpty() && trouble.isEmpty()) {
+      trouble.add(words.of("credits.no-bills"));
+    }
     model.addAttribute(
         "view",
         new CreditViews.Claims(
@@ -127,7 +145,7 @@ class CreditController {
             all.isEmpty() ? "" : all.get(0).rule().deadline(),
             table(all, words, text),
             all.stream().map(claim -> period(claim, words, text)).toList(),
-            trouble));
+            List.copyOf(trouble)));
     return "office/claim";
   }
 

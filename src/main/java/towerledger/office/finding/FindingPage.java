@@ -45,11 +45,11 @@ class FindingPage {
 
   private static Map<String, Set<FindingStatus>> groups() {
     Map<String, Set<FindingStatus>> groups = new LinkedHashMap<>();
-    groups.put("waiting", EnumSet.of(FindingStatus.OPEN, FindingStatus.ASSIGNED));
-    groups.put("worked", EnumSet.of(FindingStatus.WORKED, FindingStatus.NOT_YET_PROVABLE));
     groups.put(
-        "settled",
-        EnumSet.of(FindingStatus.VERIFIED, FindingStatus.NO_SAVING_SEEN, FindingStatus.ENDED));
+        "waiting",
+        EnumSet.of(FindingStatus.OPEN, FindingStatus.ASSIGNED, FindingStatus.NO_SAVING_SEEN));
+    groups.put("worked", EnumSet.of(FindingStatus.WORKED, FindingStatus.NOT_YET_PROVABLE));
+    groups.put("settled", EnumSet.of(FindingStatus.VERIFIED, FindingStatus.ENDED));
     return groups;
   }
 
