@@ -24,6 +24,10 @@ final class HeatSpread {
 
   private static final double KW_PER_TON = 3.516852842;
   private static final double WATER_J_PER_KG_K = 4186;
+
+  /** Load below which a tower is taken to stand, fraction of nominal. */
+  private static final double LEAST_LOAD = 0.003;
+
   private static final Duration DAY = Duration.ofHours(26);
 
   private HeatSpread() {}
@@ -60,6 +64,7 @@ final class HeatSpread {
       double total =
           joules(facts, evidence, nominalWatts) * Math.min(1, inside) / 3600 / nominalWatts;
       boolean blind = evidence instanceof HeatEvidence.ChillerElectricity;
+      byte graded = (byte) gradeOf(evidence).ordinal();
       double sum = 0;
       int seen = 0;
       for (int h = first; h < last; h++) {
@@ -68,19 +73,32 @@ final class HeatSpread {
           seen++;
         }
       }
-      byte graded = (byte) gradeOf(evidence).ordinal();
+      double counted = 0;
+      for (int h = first; h < last; h++) {
+        if (!(blind && free[h]) && !standsStill(total, shape[h], sum)) {
+          counted += shape[h];
+        }
+      }
       for (int h = first; h < last; h++) {
         if (blind && free[h]) {
           continue;
         }
-        load[h] = sum > 0 ? total * shape[h] / sum : total / seen;
-        if (load[h] < 0.003) {
-          load[h] = 0;
-        }
         grade[h] = graded;
+        if (sum == 0) {
+          load[h] = total / seen;
+        } else if (counted > 0) {
+          load[h] = standsStill(total, shape[h], sum) ? 0 : total * shape[h] / counted;
+        } else {
+          load[h] = total * shape[h] / sum;
+        }
       }
     }
     return load;
+  }
+
+  /** Whether an hour's share is so little that the tower rather stood; the others carry it. */
+  private static boolean standsStill(double total, double shape, double sum) {
+    return total * shape < LEAST_LOAD * sum;
   }
 
   /**
