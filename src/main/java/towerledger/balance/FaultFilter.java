@@ -22,7 +22,10 @@ final class FaultFilter {
   private static final double YEARS_BEFORE = 0.6;
 
   /** How often a fault ends without anybody noting why, per year. */
-  private static final double SPONTANEOUS_END = 0.25;
+  private static final double SPONTANEOUS_END = 0.8;
+
+  /** The same for what nobody can overlook for long: a valve wide open, a basin that runs dry. */
+  private static final double GLARING_END = 15;
 
   private static final double FORGET = 1e-6;
 
@@ -275,13 +278,16 @@ final class FaultFilter {
 
   /** Lets faults end within the period: by work done in it, or by themselves. */
   private void end(int p, Period period) {
-    double spontaneous = SPONTANEOUS_END * period.days() / 365.25;
+    double years = period.days() / 365.25;
     List<Hypothesis> endings = new ArrayList<>();
     for (Hypothesis h : alive) {
       if (h.signature == 0) {
         continue;
       }
-      double ends = Math.min(0.95, spontaneous + period.cured()[cause(h).ordinal()]);
+      Cause cause = cause(h);
+      boolean glaring = cause == Cause.FILL_VALVE_STUCK_OPEN || cause == Cause.FILL_VALVE_SHUT;
+      double rate = glaring ? GLARING_END : SPONTANEOUS_END;
+      double ends = Math.min(0.95, 1 - Math.exp(-rate * years) + period.cured()[cause.ordinal()]);
       if (h.logWeight > LEAST_STORY) {
         endings.add(h.ended(p, h.logWeight + Math.log(ends)));
       }

@@ -24,7 +24,7 @@ final class SignatureCatalogue {
   static List<Signature> of(ReconciliationPolicy policy, boolean bleedMetered) {
     List<Signature> all = new ArrayList<>();
     all.add(Signature.sound());
-    losses(all, policy, Cause.FILL_VALVE_LEAKING_BY, Shape.FILL_PASSING, 0.06, 1.6);
+    losses(all, policy, Cause.FILL_VALVE_LEAKING_BY, Shape.FILL_PASSING, 0.06, 6);
     losses(all, policy, Cause.FILL_VALVE_STUCK_OPEN, Shape.FILL_PASSING, 2.2, 24);
     losses(all, policy, Cause.OVERFLOW_ON_SHUTDOWN, Shape.BASIN_STOPS, 0.03, 1.0);
     losses(all, policy, Cause.LEVEL_SET_HIGH, Shape.BASIN_RUNNING, 0.03, 1.0);

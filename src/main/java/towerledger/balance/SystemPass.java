@@ -21,6 +21,8 @@ final class SystemPass {
   /** Load that a tower carries on a long average, as a fraction of nominal; sets a scale only. */
   private static final double REFERENCE_LOAD = 0.35;
 
+  private static final double PROBE_WITHOUT_CONTROLLER = 0.1;
+
   private static final double LATENT_J_PER_L = 2.43e6;
 
   final SystemFacts facts;
@@ -172,6 +174,11 @@ final class SystemPass {
       return factors;
     }
     OperatingSettings first = facts.settings().get(0);
+    if (first.blowdownControl().isPresent()
+        && first.blowdownControl().get() != OperatingSettings.BlowdownControl.CONDUCTIVITY) {
+      // Without a controller no probe steers the bleed; only the samples may be wrong.
+      factors[Cause.CONDUCTIVITY_ERROR.ordinal()] *= PROBE_WITHOUT_CONTROLLER;
+    }
     first
         .levelControl()
         .ifPresent(

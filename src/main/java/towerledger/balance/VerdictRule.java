@@ -27,6 +27,9 @@ final class VerdictRule {
   /** Least error of the makeup meter worth a flag, ln: twice what a worn meter is allowed. */
   private static final double LEAST_METER_ERROR = 0.11;
 
+  /** The same where the load is a guess: a smaller one cannot be told from a wrong load. */
+  private static final double LEAST_METER_ERROR_GUESSED = 0.3;
+
   private final ReconciliationPolicy policy;
   private final List<Response> responses;
   private final LossEstimate losses;
@@ -75,7 +78,9 @@ final class VerdictRule {
           && Math.abs(Math.log(signature.loadFactor())) >= LEAST_LOAD_ERROR;
     }
     if (signature.makeupFactor() != 1) {
-      return Math.abs(Math.log(signature.makeupFactor())) >= LEAST_METER_ERROR;
+      double least =
+          grade.compareTo(EvidenceGrade.C) < 0 ? LEAST_METER_ERROR : LEAST_METER_ERROR_GUESSED;
+      return Math.abs(Math.log(signature.makeupFactor())) >= least;
     }
     return true;
   }
