@@ -29,6 +29,12 @@ final class BasinWalk {
   /** Running total of the derivative of makeup by the log of the aim, L. */
   final double[] slope;
 
+  /** Running total of makeup that the reference load draws while the system runs, L. */
+  final double[] base;
+
+  /** Running total of bleed that the reference load needs while the system runs, L. */
+  final double[] baseBleed;
+
   /** Log of basin concentration over the sound aim. */
   final double[] concentration;
 
@@ -49,6 +55,8 @@ final class BasinWalk {
     bleed = new double[n + 1];
     slope = new double[n + 1];
     loss = new double[n + 1];
+    base = new double[n + 1];
+    baseBleed = new double[n + 1];
     concentration = new double[n];
     held = new double[n];
   }
@@ -106,6 +114,9 @@ final class BasinWalk {
       makeup[b + 1] = makeup[b] + in + bled + refill + (fresh ? lost : 0);
       bleed[b + 1] = bleed[b] + allBleed;
       slope[b + 1] = slope[b] - (bled > 0 ? (bled + out) * aim / (aim - cm) : 0);
+      double reference = referencePerHourL * blocks.runHours[b];
+      base[b + 1] = base[b] + reference * aim / (aim - cm);
+      baseBleed[b + 1] = baseBleed[b] + reference * cm / (aim - cm);
       loss[b + 1] = loss[b] + lost;
       concentration[b] = Math.log(conc / soundAim);
       held[b] = holds;

@@ -21,6 +21,9 @@ final class FaultFilter {
   /** Part of the systems that carry a fault on the first day: so many years of its rate. */
   private static final double YEARS_BEFORE = 0.6;
 
+  /** Wander of the base in a month, as a part of its prior deviation. */
+  private static final double BASE_WANDER = 0.06;
+
   /** How often a fault ends without anybody noting why, per year. */
   private static final double SPONTANEOUS_END = 0.8;
 
@@ -58,7 +61,9 @@ final class FaultFilter {
   private final double floorL;
   private final double meterAccuracy;
   private final double bleedAccuracy;
+  private final double[] basePrior;
   private final double[] plantFactor;
+  private final double[] slope = new double[4];
   private List<Hypothesis> alive = new ArrayList<>();
   private int lastGrade = -1;
 
@@ -66,6 +71,7 @@ final class FaultFilter {
    * A filter at rest.
    *
    * @param floorPerDayL daily volume below which percentages lose their meaning
+   * @param basePrior by grade, deviation of the base load that the shape lacks, part of reference
    * @param plantFactor factor on how often each cause begins at this plant, by ordinal
    */
   FaultFilter(
@@ -75,7 +81,9 @@ final class FaultFilter {
       double floorPerDayL,
       double meterAccuracy,
       double bleedAccuracy,
+      double[] basePrior,
       double[] plantFactor) {
+    this.basePrior = basePrior;
     this.periods = periods;
     this.responses = responses;
     this.plan = plan;
@@ -109,10 +117,18 @@ final class FaultFilter {
 
   private Hypothesis fresh(int signature, double logWeight, int grade) {
     Hypothesis hypothesis = new Hypothesis(signature, Hypothesis.ALWAYS, logWeight);
-    hypothesis.pLoad = LOAD_PRIOR[grade] * LOAD_PRIOR[grade];
     double habit = habitPrior(0);
-    hypothesis.pHabit = habit * habit;
+    hypothesis.calibration.widen(Calibration.HABIT, habit * habit);
+    hypothesis.calibration.widen(Calibration.SCATTER, 1);
+    widen(hypothesis, grade);
     return hypothesis;
+  }
+
+  private void widen(Hypothesis hypothesis, int grade) {
+    double load = LOAD_PRIOR[grade];
+    hypothesis.calibration.widen(Calibration.LOAD, load * load);
+    double base = basePrior[grade];
+    hypothesis.calibration.widen(Calibration.BASE, base * base);
   }
 
   /** Deviation of the basin's habit from its aim before it is known, ln. */
@@ -135,6 +151,7 @@ final class FaultFilter {
     spawn(p, period);
     double months = period.days() / 30.4;
     double loadWander = LOAD_WANDER[period.grade()];
+    double baseWander = BASE_WANDER * basePrior[period.grade()];
     double moved = period.aimMoved() ? 0.2 * 0.2 : 0;
     BlowdownControl control = plan.control()[Math.max(0, (int) period.from())];
     double kept = 1;
@@ -149,7 +166,11 @@ final class FaultFilter {
     }
     double scatterKept = Math.exp(-period.days() / SCATTER_DAYS);
     for (Hypothesis h : alive) {
-      h.predict(loadWander * loadWander * months, kept, taken + moved, scatterKept);
+      Calibration c = h.calibration;
+      c.widen(Calibration.LOAD, loadWander * loadWander * months);
+      c.widen(Calibration.BASE, baseWander * baseWander * months);
+      c.fade(Calibration.HABIT, kept, taken + moved);
+      c.fade(Calibration.SCATTER, scatterKept, 1 - scatterKept * scatterKept);
       weigh(h, p, period);
       if (h.was != 0 && !(h.over() && h.end < p)) {
         h.logWeight += period.leanings()[cause(h).ordinal()];
@@ -166,9 +187,8 @@ final class FaultFilter {
 
   /** Heat known better or worse than before has a multiplier of its own. */
   private void regrade(int grade) {
-    double deviation = LOAD_PRIOR[grade];
     for (Hypothesis h : alive) {
-      h.pLoad += deviation * deviation;
+      widen(h, grade);
     }
     lastGrade = grade;
   }
@@ -205,14 +225,14 @@ final class FaultFilter {
       double change = response.sampleLog[p] - sound.sampleLog[p];
       double loose = (first ? 0.35 : looseness(signature)) * change;
       double deviation = period.sampleDeviation();
-      h.update(
-          period.sampleLog() - (h.habit * response.held[p] + log),
-          0,
-          response.held[p],
-          0,
-          deviation * deviation + loose * loose + 0.015 * 0.015,
-          0.04,
-          0.2 * 0.2);
+      slopes(0, response.held[p], 0, 0);
+      h.logWeight +=
+          h.calibration.update(
+              period.sampleLog() - (h.habit() * response.held[p] + log),
+              slope,
+              deviation * deviation + loose * loose + 0.015 * 0.015,
+              0.04,
+              0.2 * 0.2);
     }
     if (period.hasMakeup()) {
       double floor = floorL * period.days();
@@ -223,22 +243,24 @@ final class FaultFilter {
       double elasticity = mixed > 0 ? response.slope[p] * signature.makeupFactor() / mixed : 0;
       double drawn =
           Math.max(0, mixed)
-              * Math.exp(h.load + period.loadScatter() * h.scatter + elasticity * h.habit);
-      double shown = drawn + floor;
+              * Math.exp(h.load() + period.loadScatter() * h.scatter() + elasticity * h.habit());
+      double perBase = sound.base[p] * (first ? 1 : signature.makeupFactor());
+      double shown = Math.max(0, drawn + h.base() * perBase) + floor;
       double loose = (first ? 0.32 : looseness(signature)) * effect / (mixed + floor);
       double level = 0.02 * plan.volumeL() / shown;
       double read = period.makeupDeviationL() / shown;
       double accuracy = 0.4 * meterAccuracy;
       double derivative = drawn / shown;
       double noise = derivative * period.loadNoise();
-      h.update(
-          Math.log((period.makeupL() + floor) / shown),
-          derivative,
-          derivative * elasticity,
-          derivative * period.loadScatter(),
-          noise * noise + loose * loose + level * level + read * read + accuracy * accuracy,
-          0.04,
-          0.15 * 0.15);
+      slopes(
+          derivative, derivative * elasticity, derivative * period.loadScatter(), perBase / shown);
+      h.logWeight +=
+          h.calibration.update(
+              Math.log((period.makeupL() + floor) / shown),
+              slope,
+              noise * noise + loose * loose + level * level + read * read + accuracy * accuracy,
+              0.04,
+              0.15 * 0.15);
     }
     if (period.hasBleed()) {
       double floor = 0.3 * floorL * period.days();
@@ -248,27 +270,36 @@ final class FaultFilter {
       double elasticity = mixed > 0 ? response.slope[p] / mixed : 0;
       double drawn =
           Math.max(0, mixed)
-              * Math.exp(h.load + period.loadScatter() * h.scatter + elasticity * h.habit);
-      double shown = drawn + floor;
+              * Math.exp(h.load() + period.loadScatter() * h.scatter() + elasticity * h.habit());
+      double perBase = sound.baseBleed[p] * (first ? 1 : signature.bleedFactor());
+      double shown = Math.max(0, drawn + h.base() * perBase) + floor;
       double loose = (first ? 0.35 : 0.15) * effect / (mixed + floor);
       double read = period.bleedDeviationL() / shown;
       double level = 0.03 * plan.volumeL() / shown;
       double derivative = drawn / shown;
       double noise = derivative * period.loadNoise();
-      h.update(
-          Math.log((period.bleedL() + floor) / shown),
-          derivative,
-          derivative * elasticity,
-          derivative * period.loadScatter(),
-          noise * noise
-              + loose * loose
-              + read * read
-              + level * level
-              + bleedAccuracy * bleedAccuracy
-              + 0.05 * 0.05,
-          0.05,
-          0.4 * 0.4);
+      slopes(
+          derivative, derivative * elasticity, derivative * period.loadScatter(), perBase / shown);
+      h.logWeight +=
+          h.calibration.update(
+              Math.log((period.bleedL() + floor) / shown),
+              slope,
+              noise * noise
+                  + loose * loose
+                  + read * read
+                  + level * level
+                  + bleedAccuracy * bleedAccuracy
+                  + 0.05 * 0.05,
+              0.05,
+              0.4 * 0.4);
     }
+  }
+
+  private void slopes(double load, double habit, double scatter, double base) {
+    slope[Calibration.LOAD] = load;
+    slope[Calibration.HABIT] = habit;
+    slope[Calibration.SCATTER] = scatter;
+    slope[Calibration.BASE] = base;
   }
 
   /** How far a fault of one size may stray from it: what a valve lets pass varies with the hour. */
@@ -325,7 +356,7 @@ final class FaultFilter {
           && factor != 1
           && at > periods.get(Math.max(0, h.onset)).to() + SETTLED_BLOCKS) {
         // Where the load is guessed anyway, a changed load is soon just the load.
-        h.load += Math.log(factor);
+        h.calibration.shift(Calibration.LOAD, Math.log(factor));
         sound.absorb(h);
       } else {
         kept.add(h);

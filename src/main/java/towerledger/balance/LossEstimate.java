@@ -60,7 +60,7 @@ final class LossEstimate {
       return 0;
     }
     double whole = response.monthMakeup[month] - responses.get(0).monthMakeup[month];
-    return active(h, month) * Math.exp(h.load + h.scatterOf(month)) * Math.max(0, whole);
+    return active(h, month) * Math.exp(h.load() + h.scatterOf(month)) * Math.max(0, whole);
   }
 
   /** Water that leaks by a hypothesis in a month, displaced bleed included, L. */
@@ -73,7 +73,7 @@ final class LossEstimate {
         response.signature.shape() == Signature.Shape.NOWHERE
             ? response.monthMakeup[month] - responses.get(0).monthMakeup[month]
             : response.monthLoss[month];
-    return active(h, month) * Math.exp(h.load) * Math.max(0, whole);
+    return active(h, month) * Math.exp(h.load()) * Math.max(0, whole);
   }
 
   /**
@@ -92,9 +92,15 @@ final class LossEstimate {
     if (extra > 0 && !Double.isNaN(makeupL)) {
       Response sound = responses.get(0);
       double modelled = sound.monthMakeup[month];
-      double slope = sound.monthSlope[month] * h.habit;
-      double drawn = Math.exp(h.load + h.scatterOf(month)) * Math.max(0, modelled + slope);
-      double unknown = square(drawn) * (h.pLoad + square(SCATTER)) + square(floorL);
+      double slope = sound.monthSlope[month] * h.habit();
+      double perBase = sound.monthBase[month];
+      double byShape = Math.exp(h.load() + h.scatterOf(month)) * Math.max(0, modelled + slope);
+      double drawn = Math.max(0, byShape + h.base() * perBase);
+      double unknown =
+          square(byShape) * h.loadVariance()
+              + square(perBase) * h.baseVariance()
+              + square(SCATTER * drawn)
+              + square(floorL);
       double gain = variance / (variance + unknown);
       into[0] = Math.max(0, extra + gain * (makeupL - drawn - extra));
       variance *= 1 - gain;
@@ -138,7 +144,7 @@ final class LossEstimate {
       for (int m = 0; m <= month; m++) {
         extra += extra(h, m);
       }
-      double relative = Math.sqrt(h.pLoad + WHOLLY_ACTIVE * WHOLLY_ACTIVE);
+      double relative = Math.sqrt(h.loadVariance() + WHOLLY_ACTIVE * WHOLLY_ACTIVE);
       mixture.add(weight, extra, Math.hypot(floorL, relative * extra));
     }
     return mixture;

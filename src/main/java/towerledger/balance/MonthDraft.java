@@ -151,11 +151,13 @@ final class MonthDraft {
     double unknown = 0;
     double drains = 0;
     double loadHours = 0;
+    double runHours = 0;
     int blocks = 0;
     for (int b = (int) Math.round(from); b < Math.min(Math.round(to), pass.blocks.count); b++) {
       total += pass.blocks.evaporationL[b];
       unknown += pass.blocks.unknownHours[b];
       loadHours += pass.blocks.loadHours[b];
+      runHours += pass.blocks.runHours[b];
       drains += pass.plan.drainedL()[b] + pass.plan.emptied()[b] * pass.plan.volumeL();
       blocks++;
     }
@@ -180,11 +182,16 @@ final class MonthDraft {
     for (Hypothesis h : posterior.hypotheses()) {
       double w = Math.exp(h.logWeight);
       double factor = actual(h);
-      double load = Math.exp(h.load) * factor;
-      double here = Math.exp(h.load + h.scatterOf(month)) * factor;
-      double soundHere = load * soundModel * Math.exp(elasticity * h.habit);
-      double vaporised = here * total;
-      double relative = h.pLoad;
+      double load = Math.exp(h.load()) * factor;
+      double here = Math.exp(h.load() + h.scatterOf(month)) * factor;
+      double lackedMakeup = h.base() * sound.monthBase[month];
+      double soundHere =
+          Math.max(0, load * soundModel * Math.exp(elasticity * h.habit()) + lackedMakeup);
+      double vaporised = Math.max(0, here * total + h.base() * pass.referencePerHourL * runHours);
+      double relative =
+          soundHere > 0
+              ? h.loadVariance() + h.baseVariance() * square(sound.monthBase[month] / soundHere)
+              : h.loadVariance();
       weights += w;
       sumLoad += w * load;
       squareLoad += w * load * load * (1 + relative);
@@ -192,7 +199,7 @@ final class MonthDraft {
       squareSound += w * soundHere * soundHere * (1 + relative);
       sumEvaporation += w * vaporised;
       squareEvaporation +=
-          w * vaporised * vaporised * (1 + relative + h.pScatter * square(monthScatter()));
+          w * vaporised * vaporised * (1 + relative + h.scatterVariance() * square(monthScatter()));
     }
     multiplier = sumLoad / weights;
     multiplierDeviation =

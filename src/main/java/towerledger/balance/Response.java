@@ -12,6 +12,8 @@ final class Response {
   final double[] makeup;
   final double[] slope;
   final double[] bleed;
+  final double[] base;
+  final double[] baseBleed;
   final double[] sampleLog;
   final double[] held;
 
@@ -27,6 +29,9 @@ final class Response {
   /** Water lost through the fault in each month, fresh or concentrated, L. */
   final double[] monthLoss;
 
+  /** Makeup that the reference load would draw in each month, L. */
+  final double[] monthBase;
+
   /** Makeup up to each month's begin, L. */
   final double[] makeupBefore;
 
@@ -36,6 +41,8 @@ final class Response {
     makeup = new double[n];
     slope = new double[n];
     bleed = new double[n];
+    base = new double[n];
+    baseBleed = new double[n];
     sampleLog = new double[n];
     held = new double[n];
     for (int p = 0; p < n; p++) {
@@ -43,6 +50,8 @@ final class Response {
       makeup[p] = between(walk.makeup, period.from(), period.to());
       slope[p] = between(walk.slope, period.from(), period.to());
       bleed[p] = between(walk.bleed, period.from(), period.to());
+      base[p] = between(walk.base, period.from(), period.to());
+      baseBleed[p] = between(walk.baseBleed, period.from(), period.to());
       double sum = 0;
       double holds = 0;
       for (int block : period.sampleBlocks()) {
@@ -57,12 +66,14 @@ final class Response {
     monthSlope = new double[months.length];
     monthBleed = new double[months.length];
     monthLoss = new double[months.length];
+    monthBase = new double[months.length];
     makeupBefore = new double[months.length];
     for (int m = 0; m < months.length; m++) {
       monthMakeup[m] = between(walk.makeup, months[m][0], months[m][1]);
       monthSlope[m] = between(walk.slope, months[m][0], months[m][1]);
       monthBleed[m] = between(walk.bleed, months[m][0], months[m][1]);
       monthLoss[m] = between(walk.loss, months[m][0], months[m][1]);
+      monthBase[m] = between(walk.base, months[m][0], months[m][1]);
       makeupBefore[m] = QuarterDays.totalAt(walk.makeup, months[m][0]);
     }
   }

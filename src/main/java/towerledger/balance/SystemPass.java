@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.function.Function;
 import towerledger.balance.facts.MeterFacts;
 import towerledger.balance.facts.OperatingSettings;
+import towerledger.balance.facts.SystemAttributes;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.quantity.CalendarMonth;
 import towerledger.statistics.NormalMixture;
@@ -39,6 +40,10 @@ final class SystemPass {
   final List<Response> responses;
   final LossEstimate losses;
   final VerdictRule rule;
+
+  /** Evaporation of the reference load, L/h. */
+  final double referencePerHourL;
+
   final List<String> modelAssumptions = new ArrayList<>();
   private final Posterior[] closings;
 
@@ -65,6 +70,7 @@ final class SystemPass {
     bleed = MeteredWater.of(facts.meters(), MeterFacts.Role.BLOWDOWN, blocks, most);
     otherUse = MeteredWater.of(facts.meters(), MeterFacts.Role.OTHER_USE, blocks, most);
     double reference = ControlPlanner.nominalWatts(facts) * REFERENCE_LOAD * 3600 / LATENT_J_PER_L;
+    referencePerHourL = reference;
     BasinWalk walk = new BasinWalk(blocks, hours, plan, reference);
     walk.walk(Signature.sound());
     soundUse = walk.makeup.clone();
@@ -115,6 +121,7 @@ final class SystemPass {
             floorPerDayL,
             makeup.accuracy(),
             bleed.accuracy(),
+            basePriors(),
             plantFactors());
     filter.start(periods.isEmpty() ? EvidenceGrade.D.ordinal() : periods.get(0).grade());
     Instant[] detected = new Instant[frame.months().size()];
@@ -152,7 +159,7 @@ final class SystemPass {
     NormalMixture mixture = new NormalMixture();
     for (Hypothesis h : hypotheses) {
       mixture.add(
-          Math.exp(h.logWeight), Math.exp(h.load) * responses.get(h.was).monthMakeup[month], 1);
+          Math.exp(h.logWeight), Math.exp(h.load()) * responses.get(h.was).monthMakeup[month], 1);
     }
     return mixture.mean();
   }
@@ -165,6 +172,16 @@ final class SystemPass {
       }
     }
     return copies;
+  }
+
+  /**
+   * By grade: how much of the reference load the shape may lack, or give too much, at all hours.
+   */
+  private double[] basePriors() {
+    boolean known =
+        facts.attributes().buildingUse().isPresent()
+            || facts.attributes().heatSource().orElse(null) == SystemAttributes.HeatSource.PROCESS;
+    return new double[] {0.005, 0.03, 0.06, known ? 0.12 : 0.35};
   }
 
   private double[] plantFactors() {
