@@ -103,12 +103,18 @@ final class FaultFilter {
     double faulty = 0;
     for (int s = 1; s < responses.size(); s++) {
       Signature signature = responses.get(s).signature;
-      double weight = signature.prior() * factor(signature) * YEARS_BEFORE;
+      double years = Math.min(YEARS_BEFORE, 1 / endsPerYear(signature.cause()));
+      double weight = signature.prior() * factor(signature) * years;
       faulty += weight;
       alive.add(fresh(s, Math.log(weight), grade));
     }
     alive.add(0, fresh(0, Math.log(Math.max(0.3, 1 - faulty)), grade));
     lastGrade = grade;
+  }
+
+  private static double endsPerYear(Cause cause) {
+    boolean glaring = cause == Cause.FILL_VALVE_STUCK_OPEN || cause == Cause.FILL_VALVE_SHUT;
+    return glaring ? GLARING_END : SPONTANEOUS_END;
   }
 
   private double factor(Signature signature) {
@@ -316,9 +322,9 @@ final class FaultFilter {
         continue;
       }
       Cause cause = cause(h);
-      boolean glaring = cause == Cause.FILL_VALVE_STUCK_OPEN || cause == Cause.FILL_VALVE_SHUT;
-      double rate = glaring ? GLARING_END : SPONTANEOUS_END;
-      double ends = Math.min(0.95, 1 - Math.exp(-rate * years) + period.cured()[cause.ordinal()]);
+      double ends =
+          Math.min(
+              0.95, 1 - Math.exp(-endsPerYear(cause) * years) + period.cured()[cause.ordinal()]);
       if (h.logWeight > LEAST_STORY) {
         endings.add(h.ended(p, h.logWeight + Math.log(ends)));
       }

@@ -11,13 +11,16 @@ import towerledger.statistics.NormalMixture;
 final class VerdictRule {
 
   /** Probability of waste at which a month is flagged as wasteful. */
-  static final double WASTE_LIMIT = 0.75;
+  static final double WASTE_LIMIT = 0.6;
 
   /** Probability of another fault at which a month is flagged. */
   static final double FAULT_LIMIT = 0.9;
 
   /** Probability that the named set of causes should hold. */
   private static final double SET_PROBABILITY = 0.85;
+
+  /** Power of the odds between causes that is believed. */
+  private static final double RESERVE = 0.6;
 
   private static final int MOST_NAMES = 4;
 
@@ -137,7 +140,7 @@ final class VerdictRule {
   static List<Cause> set(List<Map.Entry<Cause, Double>> ranked, boolean flagged) {
     double all = 0;
     for (Map.Entry<Cause, Double> entry : ranked) {
-      all += flagged && entry.getKey() == Cause.NONE ? 0 : entry.getValue();
+      all += flagged && entry.getKey() == Cause.NONE ? 0 : tempered(entry);
     }
     List<Cause> set = new ArrayList<>();
     double sum = 0;
@@ -149,8 +152,13 @@ final class VerdictRule {
         break;
       }
       set.add(entry.getKey());
-      sum += entry.getValue();
+      sum += tempered(entry);
     }
     return set;
+  }
+
+  /** Causes differ by more than the model knows of them: its odds are taken with reserve. */
+  private static double tempered(Map.Entry<Cause, Double> entry) {
+    return Math.pow(entry.getValue(), RESERVE);
   }
 }
