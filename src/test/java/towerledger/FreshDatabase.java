@@ -41,11 +41,17 @@ final class FreshDatabase {
             new MapPropertySource(
                 "fresh database",
                 Map.of(
-                    "spring.datasource.url", databaseUrl,
-                    "spring.mail.host", "127.0.0.1",
-                    "spring.mail.port", MailServer.port(),
-                    "TOWERLEDGER_MAIL_REQUIRE_TLS", "false",
-                    "TOWERLEDGER_ADMIN_EMAIL", ADMIN_EMAIL,
-                    "TOWERLEDGER_ADMIN_PASSWORD", ADMIN_PASSWORD)));
+                    "spring.datasource.url",
+                    databaseUrl,
+                    "spring.mail.host",
+                    "127.0.0.1",
+                    "spring.mail.port",
+                    MailServer.port(),
+                    "TOWERLEDGER_MAIL_REQUIRE_TLS",
+                    "false",
+                    "TOWERLEDGER_ADMIN_EMAIL",
+                    ADMIN_EMAIL,
+                    "TOWERLEDGER_ADMIN_PASSWORD",
+                    ADMIN_PASSWORD)));
   }
 }

@@ -374,7 +374,9 @@ abstract class ReportDeliveryCases {
 
   @Test
   void saysWhatIsMissingWithoutARelay() {
-    assertThat(deliveries.missingSetting()).as("tests name no sender").contains("towerledger.mail.from");
+    assertThat(deliveries.missingSetting())
+        .as("tests name no sender")
+        .contains("towerledger.mail.from");
     assertThat(new Relay(null, SETTINGS, Clock.systemUTC()).missing()).contains("spring.mail.host");
     ReportIssue sent = approved(months("RD-UNSET", "zoe@unset.example"));
     Courier courier =
