@@ -23,10 +23,10 @@ import towerledger.account.ViewerAuthentication;
 @Component
 public class BrowserSecurity {
 
-  /** No inline script or style, nothing from another host, no frame, no plug-in. */
+  /** No inline script or style, nothing from another host, no foreign frame, no plug-in. */
   static final String CONTENT_SECURITY_POLICY =
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; font-src 'self';"
-          + " connect-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none';"
+          + " connect-src 'self'; frame-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none';"
           + " frame-ancestors 'none'";
 
   private static final String PERMISSIONS =

@@ -21,6 +21,7 @@ public record Section(String name, String path) {
           new Section("intake", "/intake"),
           new Section("rates", "/rates"),
           new Section("credits", "/credits"),
+          new Section("reports", "/reports"),
           new Section("calculators", "/calculators"),
           new Section("people", "/people"));
 

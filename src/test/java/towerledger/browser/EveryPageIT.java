@@ -24,7 +24,11 @@ import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandl
 import towerledger.ApplicationOnH2;
 import towerledger.RatesForPages;
 import towerledger.SignedIn;
+import towerledger.account.Actor;
+import towerledger.ledger.InventedMonths;
 import towerledger.ledger.InventedPortfolio;
+import towerledger.report.ReportIssue;
+import towerledger.report.Reports;
 
 /**
  * Every page on a phone (360 px) and on a desk (1440 px), light and dark: nothing reaches out of
@@ -65,6 +69,11 @@ class EveryPageIT {
           "/jobs/browser-job",
           "/jobs/browser-job-done",
           "/rates",
+          "/reports",
+          "/reports?search=nothing-like-it",
+          "/reports/of/BROWSER-R",
+          "/reports/REPORT",
+          "/unsubscribe/LEAVE",
           "/rates/BROWSER-W?from=2026-09-01&to=2026-10-01&amount=120&unit=ccf&meter=2",
           "/rates/BROWSER-W?from=&to=2026-10-01&amount=x&unit=ccf&meter=wide",
           "/sites/BROWSER-S1/bills",
@@ -87,6 +96,8 @@ class EveryPageIT {
 
   private Browser browser;
   private String finding = "";
+  private String report = "";
+  private String leave = "";
 
   @BeforeAll
   void openTheBook() {
@@ -102,7 +113,26 @@ class EveryPageIT {
             .single();
     rates.keep("BROWSER-W");
     writeAnImport();
+    writeReports();
     browser.signIn(signedIn.adminEmail(), signedIn.adminPassword());
+  }
+
+  /** One that was sent, for its link, and a draft. */
+  private void writeReports() {
+    InventedMonths months =
+        new InventedMonths(context, "BROWSER-R", "Hôpital Browser", "Zoë", "zoe@browser.example")
+            .history(LAST)
+            .write(LAST, InventedMonths.Kind.BAD, InventedMonths.instant(LAST, 28), "first");
+    Reports reports = context.getBean(Reports.class);
+    Actor office = Actor.system("test");
+    ReportIssue sent = reports.prepare(months.customerId(), LAST.minusMonths(1), office);
+    reports.approve(sent.id(), sent.digest(), office);
+    leave =
+        jdbc.sql("SELECT leave_token FROM report_mail WHERE issue_id = ?")
+            .param(sent.id())
+            .query(String.class)
+            .single();
+    report = String.valueOf(reports.prepare(months.customerId(), LAST, office).id());
   }
 
   private void writeAnImport() {
@@ -157,7 +187,8 @@ class EveryPageIT {
     SoftAssertions found = new SoftAssertions();
     browser.width(PHONE);
     browser.theme("light");
-    browser.open(page.replace("FINDING", finding));
+    browser.open(
+        page.replace("FINDING", finding).replace("REPORT", report).replace("LEAVE", leave));
     assertThat(browser.list("[data-status]")).hasSize(page.equals("/nothing/here") ? 1 : 0);
     found.assertThat(browser.barriers()).as("%s on a phone, light", page).isEmpty();
     for (int width : new int[] {PHONE, DESK}) {

@@ -5,6 +5,7 @@ import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
+import com.openhtmltopdf.util.XRLog;
 import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.IOException;
@@ -15,6 +16,7 @@ import java.util.Calendar;
 import java.util.EnumSet;
 import java.util.GregorianCalendar;
 import java.util.Set;
+import java.util.logging.Level;
 import org.apache.pdfbox.pdmodel.PDDocument;
 
 /**
@@ -25,6 +27,11 @@ final class PdfDocument {
 
   private static final Set<FSFontUseCase> EVERYWHERE =
       EnumSet.of(FSFontUseCase.DOCUMENT, FSFontUseCase.SVG);
+
+  static {
+    // tells every page and font it reads; what goes wrong is still told
+    XRLog.listRegisteredLoggers().forEach(logger -> XRLog.setLevel(logger, Level.WARNING));
+  }
 
   private PdfDocument() {}
 

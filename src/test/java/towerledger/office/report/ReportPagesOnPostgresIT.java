@@ -1,0 +1,6 @@
+package towerledger.office.report;
+
+import towerledger.ApplicationOnPostgres;
+
+@ApplicationOnPostgres
+class ReportPagesOnPostgresIT extends ReportPagesCases {}
