@@ -99,6 +99,15 @@ public class MonthEnds {
     return new Closing(closed, waiting);
   }
 
+  /** How many systems have a month that is over and not yet closed. */
+  public int countClosable(YearMonth month) {
+    return jdbc.sql(
+            "SELECT COUNT(*) FROM ledger_month WHERE status = 'provisional' AND month_start = :month")
+        .param("month", month.atDay(1))
+        .query(Integer.class)
+        .single();
+  }
+
   private boolean end(Unclosed row) {
     if (!stale.takesTurn(row.siteId())) {
       return false;

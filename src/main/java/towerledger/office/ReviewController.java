@@ -6,20 +6,27 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestHeader;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import towerledger.account.Actor;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
 import towerledger.ledger.Ledger;
+import towerledger.ledger.MonthEnds;
 
 /** The month review, where the office begins. */
 @Controller
 class ReviewController {
 
   private final Ledger ledger;
+  private final MonthEnds ends;
   private final ReviewPage page;
 
-  ReviewController(Ledger ledger, ReviewPage page) {
+  ReviewController(Ledger ledger, MonthEnds ends, ReviewPage page) {
     this.ledger = ledger;
+    this.ends = ends;
     this.page = page;
   }
 
@@ -36,6 +43,17 @@ class ReviewController {
     }
     YearMonth month = choice.chosenMonth().orElse(newest.get());
     model.addAttribute("view", page.compose(viewer, month, newest.get(), choice, text));
+    model.addAttribute("closable", ends.countClosable(month));
     return partOnly ? "office/review :: list" : "office/review";
+  }
+
+  /** Closes a month before its ten days are over. */
+  @PostMapping("/months/{month}/close")
+  String close(@PathVariable YearMonth month, Actor actor, RedirectAttributes flash) {
+    MonthEnds.Closing closing = ends.close(month, actor);
+    flash.addFlashAttribute(
+        "notice", closing.waiting() == 0 ? "review.closed" : "review.closed.waiting");
+    flash.addFlashAttribute("noticeArgs", new Object[] {closing.closed(), closing.waiting()});
+    return "redirect:/?month=" + month;
   }
 }

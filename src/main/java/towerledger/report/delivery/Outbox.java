@@ -199,7 +199,7 @@ public class Outbox {
             UPDATE report_mail SET next_at = :until, answer = :answer,
               attempts = attempts + :counted
             WHERE id = :id AND status = 'waiting'""")
-        .param("until", at(until))
+        .param("until", until == null ? null : at(until))
         .param("answer", answer.text())
         .param("counted", counts ? 1 : 0)
         .param("id", mailId)
@@ -261,7 +261,7 @@ public class Outbox {
     return HexFormat.of().formatHex(random);
   }
 
-  private static @Nullable OffsetDateTime at(@Nullable Instant instant) {
-    return instant == null ? null : OffsetDateTime.ofInstant(instant, ZoneOffset.UTC);
+  private static OffsetDateTime at(Instant instant) {
+    return OffsetDateTime.ofInstant(instant, ZoneOffset.UTC);
   }
 }
