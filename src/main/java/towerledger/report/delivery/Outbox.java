@@ -13,7 +13,6 @@ import java.time.ZoneOffset;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -199,7 +198,7 @@ public class Outbox {
             UPDATE report_mail SET next_at = :until, answer = :answer,
               attempts = attempts + :counted
             WHERE id = :id AND status = 'waiting'""")
-        .param("until", until == null ? null : at(until))
+        .param("until", at(until))
         .param("answer", answer.text())
         .param("counted", counts ? 1 : 0)
         .param("id", mailId)
