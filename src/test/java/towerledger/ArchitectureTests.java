@@ -2,11 +2,15 @@ package towerledger;
 
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static org.assertj.core.api.Assertions.assertThat;
 
+import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
+import java.util.Arrays;
+import towerledger.security.AuthorisationMatrix;
 
 /** Rules of the house that the module borders alone do not say. */
 @AnalyzeClasses(packages = "towerledger", importOptions = DoNotIncludeTests.class)
@@ -82,6 +86,22 @@ class ArchitectureTests {
           .orShould()
           .haveSimpleNameStartingWith("Abstract")
           .because("a name should say what the thing is in the trade");
+
+  @ArchTest
+  static void everyRouteIsInTheAuthorisationMatrix(JavaClasses program) {
+    var handlers =
+        program.stream()
+            .filter(
+                c ->
+                    c.isAnnotatedWith("org.springframework.stereotype.Controller")
+                        || c.isAnnotatedWith(
+                            "org.springframework.web.bind.annotation.RestController"))
+            .flatMap(c -> Arrays.stream(c.reflect().getDeclaredMethods()))
+            .toList();
+    assertThat(AuthorisationMatrix.withoutEntry(handlers))
+        .as("add a line to src/test/resources/authorisation-matrix.csv for each of these routes")
+        .isEmpty();
+  }
 
   @ArchTest
   static final ArchRule controllersLiveAtTheEdges =

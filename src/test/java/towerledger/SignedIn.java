@@ -109,7 +109,17 @@ public class SignedIn {
 
   /** The secret of a new token of this viewer and scope. */
   public String token(Viewer viewer, TokenScope scope) {
-    return tokens.issue(viewer, "test", scope, null, Duration.ofDays(1), TEST).secret();
+    return token(viewer, scope, null);
+  }
+
+  /** The same, bound to the customer of a code; null for none. */
+  public String token(Viewer viewer, TokenScope scope, String customerCode) {
+    return tokens.issue(viewer, "test", scope, customerCode, Duration.ofDays(1), TEST).secret();
+  }
+
+  /** Who presents a token. */
+  public Viewer bearer(String secret) {
+    return tokens.viewer(secret).orElseThrow();
   }
 
   /** Sends a request with a token of this viewer. */

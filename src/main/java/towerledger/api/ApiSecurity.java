@@ -98,6 +98,30 @@ class ApiSecurity {
         .build();
   }
 
+  /**
+   * Links on pages lead to downloads here: who is signed in may look, by the session, and do no
+   * more. A request that brings a token is the other chain's.
+   */
+  @Bean
+  @Order(9)
+  SecurityFilterChain looksFromPages(HttpSecurity http, SignedInSession session) throws Exception {
+    return stateless(http)
+        .securityMatcher(ApiSecurity::isLookFromPage)
+        .securityContext(context -> context.securityContextRepository(session))
+        .exceptionHandling(
+            refusals ->
+                refusals
+                    .authenticationEntryPoint(this::askForToken)
+                    .accessDeniedHandler(this::refuse))
+        .build();
+  }
+
+  private static boolean isLookFromPage(HttpServletRequest request) {
+    return HttpMethod.GET.matches(request.getMethod())
+        && request.getRequestURI().startsWith(request.getContextPath() + "/api/")
+        && request.getHeader(HttpHeaders.AUTHORIZATION) == null;
+  }
+
   @Bean
   @Order(12)
   SecurityFilterChain apiDescription(HttpSecurity http, SignedInSession session) throws Exception {

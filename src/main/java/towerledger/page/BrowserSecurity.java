@@ -86,8 +86,8 @@ public class BrowserSecurity {
         return;
       }
       boolean home = request.getRequestURI().equals(request.getContextPath() + "/");
-      if (home && who.getPrincipal().role() == Role.CUSTOMER) {
-        redirect(request, response, request.getContextPath() + "/portal");
+      if (home && who.getPrincipal().role() != Role.OFFICE) {
+        redirect(request, response, request.getContextPath() + Section.home(who.getPrincipal()));
         return;
       }
     }

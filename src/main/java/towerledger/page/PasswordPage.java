@@ -77,7 +77,7 @@ class PasswordPage {
         stay(viewer, request, response);
         devices.remember(viewer.personId(), request, response);
         flash.addFlashAttribute("notice", "password.taken");
-        return "redirect:" + (viewer.role() == Role.CUSTOMER ? "/portal" : "/");
+        return "redirect:" + Section.home(viewer);
       }
       wrongNew = "password.fault." + fault.get().name();
     } catch (WrongPasswordException e) {

@@ -27,7 +27,11 @@ public record Section(String name, String path) {
 
   private static final List<String> TECHNICIAN = List.of("findings", "rounds", "calculators");
 
-  private static final List<Section> CUSTOMER = List.of();
+  private static final List<Section> CUSTOMER =
+      List.of(
+          new Section("portal", "/portal"),
+          new Section("portal-credits", "/portal/credits"),
+          new Section("portal-readings", "/portal/readings"));
 
   /** Key of the section's name in the texts. */
   public String messageKey() {
@@ -36,10 +40,17 @@ public record Section(String name, String path) {
 
   static List<Section> listFor(Viewer viewer) {
     if (viewer.role() == Role.CUSTOMER) {
-      return CUSTOMER;
+      return viewer.canEnterReadings()
+          ? CUSTOMER
+          : CUSTOMER.stream().filter(s -> !s.name().equals("portal-readings")).toList();
     }
     return viewer.role() == Role.OFFICE
         ? OFFICE
         : OFFICE.stream().filter(s -> TECHNICIAN.contains(s.name())).toList();
+  }
+
+  /** Where a viewer begins: the first section of their menu. */
+  static String home(Viewer viewer) {
+    return listFor(viewer).get(0).path();
   }
 }

@@ -93,7 +93,7 @@ class SignInSecurity {
       }
       boolean customer = viewer.getPrincipal().role() == Role.CUSTOMER;
       String wish = request.getParameter("to");
-      String home = customer ? "/portal" : "/";
+      String home = Section.home(viewer.getPrincipal());
       return isOwnPath(wish) && wish != null && (!customer || wish.startsWith("/portal"))
           ? wish
           : home;

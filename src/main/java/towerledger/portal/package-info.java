@@ -8,6 +8,7 @@
       "psychrometrics",
       "thermal",
       "balance",
+      "balance :: facts",
       "account",
       "job",
       "site",

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.web.server.LocalServerPort;
@@ -38,6 +39,7 @@ import towerledger.report.Reports;
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class EveryPageIT {
 
+  private static final String CUSTOMER = "customer@browser.test";
   private static final int PHONE = 360;
   private static final int DESK = 1440;
   private static final YearMonth LAST = YearMonth.of(2026, 10);
@@ -88,6 +90,16 @@ class EveryPageIT {
           "/people/history?kind=person",
           "/nothing/here");
 
+  /** The same for pages of a customer's login. */
+  static final List<String> PORTAL =
+      List.of(
+          "/portal?month=2026-10",
+          "/portal?month=1999-01",
+          "/portal/systems/BROWSER-T1?month=2026-10",
+          "/portal/credits?year=2026",
+          "/portal/readings",
+          "/me");
+
   @Autowired ApplicationContext context;
   @Autowired SignedIn signedIn;
   @Autowired JdbcClient jdbc;
@@ -98,6 +110,7 @@ class EveryPageIT {
   private String finding = "";
   private String report = "";
   private String leave = "";
+  private boolean customerSignedIn;
 
   @BeforeAll
   void openTheBook() {
@@ -114,6 +127,7 @@ class EveryPageIT {
     rates.keep("BROWSER-W");
     writeAnImport();
     writeReports();
+    letACustomerIn();
     browser.signIn(signedIn.adminEmail(), signedIn.adminPassword());
   }
 
@@ -177,13 +191,41 @@ class EveryPageIT {
     }
   }
 
-  static Stream<String> pages() {
-    return PAGES.stream();
+  static Stream<Arguments> pages() {
+    return Stream.concat(
+        PAGES.stream().map(page -> Arguments.of(false, page)),
+        PORTAL.stream().map(page -> Arguments.of(true, page)));
+  }
+
+  /** Signs in whoever a page is for, once for all pages of theirs. */
+  private void signIn(boolean asCustomer) {
+    if (asCustomer != customerSignedIn) {
+      browser.signIn(asCustomer ? CUSTOMER : signedIn.adminEmail(), signedIn.adminPassword());
+      customerSignedIn = asCustomer;
+    }
+  }
+
+  private void letACustomerIn() {
+    signedIn.customer(CUSTOMER, "BROWSER-C1", true);
+    jdbc.sql(
+            """
+            INSERT INTO site_meter (code, site_id, system_id, role, unit, created_at)
+            SELECT CONCAT('M-', code), site_id, id, 'makeup', 'gal', CURRENT_TIMESTAMP
+            FROM site_system WHERE code LIKE 'BROWSER-%'""")
+        .update();
+    jdbc.sql(
+            """
+            UPDATE account_person SET password_hash =
+              (SELECT password_hash FROM account_person WHERE email = ?)
+            WHERE email = ?""")
+        .params(signedIn.adminEmail(), CUSTOMER)
+        .update();
   }
 
   @ParameterizedTest
   @MethodSource("pages")
-  void fitsEveryWindowAndBarsNobody(String page) {
+  void fitsEveryWindowAndBarsNobody(boolean asCustomer, String page) {
+    signIn(asCustomer);
     SoftAssertions found = new SoftAssertions();
     browser.width(PHONE);
     browser.theme("light");
@@ -220,6 +262,7 @@ class EveryPageIT {
   /** A check that cannot fail is none: a picture without words and a wide box are both found. */
   @Test
   void noticesWhatIsWrong() {
+    signIn(false);
     browser.width(PHONE);
     browser.open("/guide");
     browser.run(
@@ -262,7 +305,7 @@ class EveryPageIT {
                         && !pattern.equals("/sign-in"))
             .filter(
                 pattern ->
-                    PAGES.stream()
+                    Stream.concat(PAGES.stream(), PORTAL.stream())
                         .map(page -> page.replaceFirst("\\?.*", ""))
                         .noneMatch(page -> paths.match(pattern, page)))
             .toList();

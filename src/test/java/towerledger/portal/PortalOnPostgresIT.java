@@ -1,0 +1,6 @@
+package towerledger.portal;
+
+import towerledger.ApplicationOnPostgres;
+
+@ApplicationOnPostgres
+class PortalOnPostgresIT extends PortalCases {}

@@ -1,0 +1,2 @@
+/** Who may do what, checked over every route. */
+package towerledger.security;
