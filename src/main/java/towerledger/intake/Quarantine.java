@@ -32,6 +32,8 @@ import towerledger.intake.csv.CsvRecords;
 @Service
 public class Quarantine {
 
+  private static final long NOBODY = -1;
+
   private static final String COLUMNS =
       """
       SELECT id, import_id, file, line, header, raw, reason, status, created_at, settled_by
@@ -57,12 +59,18 @@ public class Quarantine {
             COLUMNS
                 + " AND status = :status ORDER BY id DESC"
                 + " OFFSET :offset ROWS FETCH NEXT :limit ROWS ONLY")
-        .param("customer", viewer.customerId())
+        .param("customer", whose(viewer))
         .param("status", status.code())
         .param("offset", offset)
         .param("limit", limit)
         .query(Quarantine::row)
         .list();
+  }
+
+  /** Whose rows a viewer sees: all for the office, a customer's own; a technician sees none. */
+  private static @Nullable Long whose(Viewer viewer) {
+    Long customer = viewer.customerId();
+    return customer == null && !viewer.isOffice() ? Long.valueOf(NOBODY) : customer;
   }
 
   /** How many rows wait. */
@@ -73,7 +81,7 @@ public class Quarantine {
             SELECT COUNT(*) FROM intake_quarantine
             WHERE status = 'waiting'
               AND (CAST(:customer AS BIGINT) IS NULL OR customer_id = :customer)""")
-        .param("customer", viewer.customerId())
+        .param("customer", whose(viewer))
         .query(Long.class)
         .single();
   }
@@ -82,7 +90,7 @@ public class Quarantine {
   @Transactional(readOnly = true)
   public Optional<QuarantinedRow> find(Viewer viewer, long id) {
     return jdbc.sql(COLUMNS + " AND id = :id")
-        .param("customer", viewer.customerId())
+        .param("customer", whose(viewer))
         .param("id", id)
         .query(Quarantine::row)
         .optional();

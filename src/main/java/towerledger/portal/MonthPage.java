@@ -162,11 +162,7 @@ class MonthPage {
   }
 
   private static PortalView.Row row(
-      LedgerEntry entry,
-      List<Finding> findings,
-      Volume scale,
-      Words words,
-      FigureText text) {
+      LedgerEntry entry, List<Finding> findings, Volume scale, Words words, FigureText text) {
     VerdictText verdict = new VerdictText(words, text);
     Double makeup = entry.water().makeup();
     return new PortalView.Row(

@@ -96,7 +96,9 @@ class SystemSheet {
         WaterLegend.all(words),
         found.map(new VerdictText(words, text)::evidence).orElse(""),
         found.map(entry -> words.of("portal.status." + entry.status().code())).orElse(""),
-        found.map(entry -> Doings.about(entry, findings.listOf(system.id()), words, text)).orElse(""),
+        found
+            .map(entry -> Doings.about(entry, findings.listOf(system.id()), words, text))
+            .orElse(""),
         found
             .filter(entry -> entry.verdict().flagged())
             .map(entry -> Cautions.of(entry.verdict().causeSet(), words))
