@@ -5,6 +5,7 @@ import java.io.InputStreamReader;
 import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.lang.reflect.Method;
+import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -16,6 +17,9 @@ import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.springframework.core.annotation.AnnotatedElementUtils;
+import org.springframework.http.HttpMethod;
+import org.springframework.test.web.servlet.request.AbstractMockHttpServletRequestBuilder;
+import org.springframework.test.web.servlet.request.MockMvcRequestBuilders;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestMethod;
 import towerledger.account.Role;
@@ -45,6 +49,18 @@ public final class AuthorisationMatrix {
 
     boolean isApi() {
       return pattern.startsWith("/api/") || pattern.startsWith("/v3/");
+    }
+
+    /** Whether it takes an upload as a form sends it. */
+    boolean takesParts() {
+      return pattern.startsWith("/api/v1/foreign-tables");
+    }
+
+    /** A request to an address of this route. */
+    AbstractMockHttpServletRequestBuilder<?> request(URI to) {
+      return takesParts()
+          ? MockMvcRequestBuilders.multipart(HttpMethod.valueOf(method), to)
+          : MockMvcRequestBuilders.request(HttpMethod.valueOf(method), to);
     }
 
     boolean isOpenToAnybody() {

@@ -3,7 +3,6 @@ package towerledger.security;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.authentication;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
-import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.request;
 
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
@@ -18,11 +17,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.ApplicationContext;
-import org.springframework.http.HttpMethod;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.mock.web.MockHttpServletResponse;
 import org.springframework.test.web.servlet.MockMvc;
-import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+import org.springframework.test.web.servlet.request.AbstractMockHttpServletRequestBuilder;
 import towerledger.SignedIn;
 import towerledger.account.TokenScope;
 import towerledger.account.Viewer;
@@ -164,8 +162,7 @@ abstract class CanaryCases {
 
   private MockHttpServletResponse ask(Entry entry, String address, Viewer viewer, String token)
       throws Exception {
-    MockHttpServletRequestBuilder request =
-        request(HttpMethod.valueOf(entry.method()), URI.create(address));
+    AbstractMockHttpServletRequestBuilder<?> request = entry.request(URI.create(address));
     if (token != null) {
       request.header("Authorization", "Bearer " + token);
     }
@@ -175,7 +172,7 @@ abstract class CanaryCases {
           .contentType("text/csv")
           .content(
               "meter,read_at,register\nM-CANARYB-T0,2026-10-30,5\nM-CANARYX-T0,2026-10-30,5\n");
-    } else if (entry.isApi()) {
+    } else if (entry.isApi() && !entry.takesParts()) {
       request.contentType("application/json").content("{\"systems\": [\"CANARYB-T0\"]}");
     }
     request.with(csrf());
