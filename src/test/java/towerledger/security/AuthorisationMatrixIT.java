@@ -200,7 +200,9 @@ class AuthorisationMatrixIT {
   @ParameterizedTest
   @MethodSource("entries")
   void refusesAFormWithoutItsToken(Entry entry) throws Exception {
-    if (entry.isApi() || entry.method().equals("GET")) {
+    // Leaving a mailing list by one click, RFC 8058: the mail program knows no form.
+    boolean oneClick = entry.pattern().equals("/unsubscribe/{token}");
+    if (entry.isApi() || entry.method().equals("GET") || oneClick) {
       return;
     }
     MockHttpServletResponse answer =
