@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
@@ -61,6 +62,12 @@ class ReportsPage {
     this.clock = clock;
   }
 
+  private static Stream<ReportsView.Line> held(ReportIssue issue, @Nullable Customer customer) {
+    return customer == null
+        ? Stream.empty()
+        : Stream.of(new ReportsView.Line(path(issue), customer.name(), issue.subject()));
+  }
+
   ReportsView.Shelf shelf(String search, FigureText text) {
     Words words = new Words(messages, text.locale());
     List<Customer> all = customers.list();
@@ -72,11 +79,7 @@ class ReportsPage {
     reports.listNewest().forEach(issue -> newest.put(issue.customerId(), issue));
     List<ReportsView.Line> held =
         reports.listHeld().stream()
-            .filter(issue -> byId.containsKey(issue.customerId()))
-            .map(
-                issue ->
-                    new ReportsView.Line(
-                        path(issue), byId.get(issue.customerId()).name(), issue.subject()))
+            .flatMap(issue -> held(issue, byId.get(issue.customerId())))
             .toList();
     List<Customer> found =
         all.stream()
