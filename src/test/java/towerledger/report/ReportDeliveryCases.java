@@ -36,6 +36,7 @@ import towerledger.account.EmailAddress;
 import towerledger.account.UnitPreference;
 import towerledger.ledger.InventedMonths;
 import towerledger.ledger.InventedMonths.Kind;
+import towerledger.report.delivery.BounceMailbox;
 import towerledger.report.delivery.Courier;
 import towerledger.report.delivery.MailSettings;
 import towerledger.report.delivery.Outbox;
@@ -373,6 +374,73 @@ abstract class ReportDeliveryCases {
   }
 
   @Test
+  void marksWhatComesBack() throws Exception {
+    ReportIssue sent = approved(months("RD-BACK", "gone@back.example"));
+    carryAll(courier(mailbox.getSmtp().getPort()), sent);
+    String messageId = onlyMail(sent).messageId();
+    GreenMail bounces = new GreenMail(new ServerSetup(0, "127.0.0.1", ServerSetup.PROTOCOL_IMAP));
+    bounces.start();
+    try {
+      var user = bounces.setUser("bounces@contractor.example", "bounces", "secret");
+      // the form of RFC 3464, appendix E.1
+      user.deliver(
+          GreenMailUtil.newMimeMessage(
+              """
+              From: Mail Delivery Subsystem <MAILER-DAEMON@relay.example>
+              To: bounces@contractor.example
+              Subject: Returned mail
+              MIME-Version: 1.0
+              Content-Type: multipart/report; report-type=delivery-status; boundary="b"
+
+              --b
+
+              Your message could not be delivered.
+
+              --b
+              Content-Type: message/delivery-status
+
+              Reporting-MTA: dns; relay.example
+
+              Final-Recipient: rfc822; gone@back.example
+              Action: failed
+              Status: 5.1.1
+              Diagnostic-Code: smtp; 550 no such mailbox
+
+              --b
+              Content-Type: text/rfc822-headers
+
+              From: reports@contractor.example
+              Message-ID: %s
+
+              --b--
+              """
+                  .formatted(messageId)
+                  .replace("\n", "\r\n")));
+      user.deliver(
+          GreenMailUtil.newMimeMessage(
+              "From: zoe@back.example\r\nSubject: thank you\r\n\r\nA person wrote this.\r\n"));
+      var settings =
+          new MailSettings.Bounces(
+              "bounces@contractor.example",
+              "127.0.0.1",
+              bounces.getImap().getPort(),
+              "bounces",
+              "secret",
+              null,
+              false);
+
+      assertThat(new BounceMailbox(settings, outbox).read()).isEqualTo(1);
+      assertThat(new BounceMailbox(settings, outbox).read()).as("once is enough").isZero();
+      assertThat(settings.toString()).doesNotContain("secret");
+    } finally {
+      bounces.stop();
+    }
+    assertThat(onlyMail(sent).status()).isEqualTo(ReportMail.Status.BOUNCED);
+    assertThat(onlyMail(sent).answer()).contains("550 no such mailbox");
+    assertThat(deliveries.listTroubles()).extracting(ReportMail::id).contains(onlyMail(sent).id());
+  }
+
+  @Test
   void saysWhatIsMissingWithoutARelay() {
     assertThat(deliveries.missingSetting())
         .as("tests name no sender")
@@ -389,7 +457,7 @@ abstract class ReportDeliveryCases {
 
   private InventedMonths months(String code, String emails) {
     InventedMonths months =
-        new InventedMonths(context, code, "Hôpital " + code, "Zoë Ångström", emails).history(MONTH);
+        new InventedMonths(context, code, "Hôpital " + code, "Zoë Ångström", emails);
     return months.write(MONTH, Kind.BAD, InventedMonths.instant(MONTH.plusMonths(1), 11), "first");
   }
 

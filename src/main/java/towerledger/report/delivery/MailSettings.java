@@ -83,6 +83,12 @@ public record MailSettings(
       return tls == null || tls;
     }
 
+    /** Without the password. */
+    @Override
+    public String toString() {
+      return "bounces to %s, read at %s as %s".formatted(address, host, username);
+    }
+
     String folderOrInbox() {
       return folder == null || folder.isBlank() ? "INBOX" : folder;
     }

@@ -3,7 +3,9 @@ package towerledger.report.delivery;
 import com.github.kagkarlsson.scheduler.task.CompletionHandler;
 import com.github.kagkarlsson.scheduler.task.TaskDescriptor;
 import com.github.kagkarlsson.scheduler.task.helper.CustomTask;
+import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
+import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
 import java.time.Clock;
 import java.time.Duration;
 import org.slf4j.Logger;
@@ -35,6 +37,16 @@ class ReportTasks {
   @Bean
   Courier courier(Outbox outbox, Relay relay, MailSettings settings, Clock clock) {
     return new Courier(outbox, relay, settings, clock);
+  }
+
+  @Bean
+  RecurringTask<Void> reportBouncesTask(MailSettings settings, Outbox outbox) {
+    return Tasks.recurring("report-bounces", FixedDelay.ofMinutes(10))
+        .execute(
+            (instance, context) ->
+                settings
+                    .bounceMailbox()
+                    .ifPresent(mailbox -> new BounceMailbox(mailbox, outbox).read()));
   }
 
   @Bean
