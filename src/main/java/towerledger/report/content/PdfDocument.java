@@ -25,7 +25,10 @@ import org.apache.pdfbox.pdmodel.PDDocument;
  */
 final class PdfDocument {
 
-  private static final Set<FSFontUseCase> EVERYWHERE =
+  private static final Set<FSFontUseCase> TEXT = EnumSet.of(FSFontUseCase.DOCUMENT);
+
+  /** Drawings are lettered in the regular face alone; each face costs them time. */
+  private static final Set<FSFontUseCase> TEXT_AND_DRAWINGS =
       EnumSet.of(FSFontUseCase.DOCUMENT, FSFontUseCase.SVG);
 
   static {
@@ -48,10 +51,10 @@ final class PdfDocument {
     builder.usePdfUaAccessibility(true);
     builder.useSVGDrawer(new BatikSVGDrawer());
     builder.withProducer("Tower Water Ledger");
-    font(builder, ReportFonts.REGULAR, 400, FontStyle.NORMAL);
-    font(builder, ReportFonts.SEMI_BOLD, 600, FontStyle.NORMAL);
-    font(builder, ReportFonts.SEMI_BOLD, 700, FontStyle.NORMAL);
-    font(builder, ReportFonts.ITALIC, 400, FontStyle.ITALIC);
+    font(builder, ReportFonts.REGULAR, 400, FontStyle.NORMAL, TEXT_AND_DRAWINGS);
+    font(builder, ReportFonts.SEMI_BOLD, 600, FontStyle.NORMAL, TEXT);
+    font(builder, ReportFonts.SEMI_BOLD, 700, FontStyle.NORMAL, TEXT);
+    font(builder, ReportFonts.ITALIC, 400, FontStyle.ITALIC, TEXT);
     builder.toStream(out);
     try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
       renderer.layout();
@@ -68,7 +71,8 @@ final class PdfDocument {
     }
   }
 
-  private static void font(PdfRendererBuilder builder, File file, int weight, FontStyle style) {
-    builder.useFont(file, ReportFonts.FAMILY, weight, style, true, EVERYWHERE);
+  private static void font(
+      PdfRendererBuilder builder, File file, int weight, FontStyle style, Set<FSFontUseCase> use) {
+    builder.useFont(file, ReportFonts.FAMILY, weight, style, true, use);
   }
 }

@@ -26,7 +26,6 @@ final class PictureFile {
         PNGTranscoder.KEY_BACKGROUND_COLOR, Color.decode(Tone.FIELD.onLight()));
     transcoder.addTranscodingHint(PNGTranscoder.KEY_ALLOW_EXTERNAL_RESOURCES, false);
     transcoder.addTranscodingHint(PNGTranscoder.KEY_EXECUTE_ONLOAD, false);
-    transcoder.addTranscodingHint(PNGTranscoder.KEY_INDEXED, 8);
     var out = new ByteArrayOutputStream(20_000);
     try {
       transcoder.transcode(new TranscoderInput(new StringReader(svg)), new TranscoderOutput(out));
