@@ -6,7 +6,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import towerledger.balance.facts.WaterSample;
+import towerledger.balance.facts.WeatherHours;
 import towerledger.quantity.CalendarMonth;
+import towerledger.quantity.Span;
 import towerledger.statistics.NormalMixture;
 
 /** The figures of one month while they are being worked out. NaN where nothing is known. */
@@ -14,10 +16,16 @@ final class MonthDraft {
 
   private static final double Z95 = 1.959964;
 
+  /** A month with more of its weather filled in than this is known one grade less well. */
+  private static final double MOST_FILLED = 0.2;
+
+  private static final long SECONDS_PER_HOUR = 3600;
+
   final SystemPass pass;
   final int month;
   final Posterior posterior;
   final EvidenceGrade grade;
+  final double filledWeather;
   final double from;
   final double to;
 
@@ -68,7 +76,32 @@ final class MonthDraft {
     for (int h = hour(from); h < Math.min(hour(to), pass.hours.count()); h++) {
       count[pass.hours.grade()[h]]++;
     }
-    grade = EvidenceGrade.values()[PeriodBuilder.worstCommon(count)];
+    int byHeat = PeriodBuilder.worstCommon(count);
+    filledWeather = filledWeather();
+    grade =
+        EvidenceGrade.values()[
+            filledWeather > MOST_FILLED
+                ? Math.min(byHeat + 1, EvidenceGrade.values().length - 1)
+                : byHeat];
+  }
+
+  /** Share of the month's hours whose weather was filled in or is not known. */
+  private double filledWeather() {
+    WeatherHours weather = pass.facts.weather();
+    Span span = CalendarMonth.of(name(), pass.facts.zone()).span();
+    long start = Math.floorDiv(weather.start().getEpochSecond(), SECONDS_PER_HOUR);
+    long first = Math.floorDiv(span.startInclusive().getEpochSecond(), SECONDS_PER_HOUR) - start;
+    long end = Math.floorDiv(span.endExclusive().getEpochSecond(), SECONDS_PER_HOUR) - start;
+    long bad = 0;
+    for (long h = first; h < end; h++) {
+      if (h < 0
+          || h >= weather.hours()
+          || weather.filled((int) h)
+          || Double.isNaN(weather.dryBulbC((int) h))) {
+        bad++;
+      }
+    }
+    return bad / (double) (end - first);
   }
 
   YearMonth name() {

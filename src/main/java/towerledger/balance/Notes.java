@@ -36,6 +36,11 @@ final class Notes {
           "makeup readings cover %.0f %% of the month; the rest in proportion"
               .formatted(100 * draft.covered));
     }
+    if (draft.filledWeather > 0.01 && draft.filledWeather > draft.unknownHours) {
+      notes.add(
+          "%.0f %% of the hours' weather was filled in (from neighbouring hours, the station's usual hours of the month, or a typical year)"
+              .formatted(100 * draft.filledWeather));
+    }
     if (draft.unknownHours > 0) {
       notes.add(
           "weather missing for %.1f %% of the hours, taken from the hours around"
