@@ -263,6 +263,39 @@ class ImportCases {
   }
 
   @Test
+  void refusesRatesThatMakeNoSenseWithTheRowAndTheRemedy() throws IOException {
+    List<FileReceipt> files =
+        take(Uploads.zip(
+                "rate_schedules.csv",
+                """
+                    schedule,service,effective_from,billing_unit,sewer_basis,sewer_percent
+                    RTS-A,sewer,2025-01-01,kgal,percent-of-water,140
+                    RTS-B,water,2025-01-01,barrel,,
+                    RTS-C,water,2025-01-01,kgal,,
+                    RTS-C,water,2025-01-01,ccf,,
+                    """,
+                "rate_blocks.csv",
+                """
+                    schedule,effective_from,first_month,last_month,from_units,rate
+                    RTS-C,2025-01-01,,,50,6
+                    RTS-C,2025-01-01,,,0,4
+                    RTS-C,2025-01-01,,,50,7
+                    RTS-D,2025-01-01,,,0,4
+                    """))
+            .files();
+
+    FileReceipt schedules = files.get(0);
+    assertCounts(schedules, 1, 0, 0, 3);
+    assertThat(schedules.reasons().get(0)).contains("line 2", "sewer_percent of 140 is outside");
+    assertThat(schedules.reasons().get(1)).contains("line 3", "'barrel'");
+    assertThat(schedules.reasons().get(2)).contains("line 5", "two versions from 2025-01-01");
+    FileReceipt blocks = files.get(1);
+    assertCounts(blocks, 2, 0, 0, 2);
+    assertThat(blocks.reasons().get(0)).contains("line 4", "begin at 50 units", "keep one");
+    assertThat(blocks.reasons().get(1)).contains("line 5", "RTS-D", "rate_schedules");
+  }
+
+  @Test
   void refusesToMoveAMeterToAnotherSystem() throws IOException {
     take(Uploads.book("MOV"));
     take(Uploads.book("MOW"));

@@ -96,6 +96,40 @@ class WaterPriceTest {
   }
 
   @Test
+  void severalSystemsShareOneBill() {
+    // given: 200 ccf on the site's one bill; T1 is credited 80 − 20 = 60 ccf, T2 50 − 30 = 20 ccf
+    SiteUse use =
+        use("2026-05-01", "2026-06-01", "200")
+            .withTowers(
+                List.of(
+                    TowerWater.of("T1")
+                        .withMakeup(volume(80))
+                        .withBlowdown(volume(20))
+                        .withModelled(volume(60), volume(65)),
+                    TowerWater.of("T2")
+                        .withMakeup(volume(50))
+                        .withBlowdown(volume(30))
+                        .withModelled(volume(18), volume(20))));
+
+    // when: T1 leaks 10 ccf past its blowdown meter, T2 bleeds 10 ccf too much through its own
+    Price price =
+        WaterPrice.marginal(
+            List.of(WATER, SEWER),
+            use,
+            List.of(
+                new Loss("leak", "T1", volume(10), Loss.Path.TO_DRAIN),
+                new Loss("bleed", "T2", volume(10), Loss.Path.THROUGH_BLOWDOWN_METER)),
+            USD);
+
+    // then: T1's leak was credited, so only its water counts, 10 × 5; T2's pays sewer as well,
+    // 10 × (5 + 4); here the two add up, since both stay in the upper block
+    assertThat(price.joint()).isEqualTo(Money.of("140.00", "USD"));
+    assertThat(price.shares())
+        .extracting(share -> share.share().amount().toPlainString())
+        .containsExactly("50.00", "90.00");
+  }
+
+  @Test
   void uncreditedEvaporationCostsAboutDouble() {
     // given: sewer at the price of water, a rule of the trade (common practice, no source)
     RateSchedule water = water(ccf("2025-01-01").withBlocks("0", "4.10"));

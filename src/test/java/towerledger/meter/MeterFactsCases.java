@@ -1,0 +1,191 @@
+package towerledger.meter;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import towerledger.SignedIn;
+import towerledger.account.Actor;
+import towerledger.account.Outcome;
+import towerledger.quantity.Span;
+import towerledger.site.Meter;
+import towerledger.site.MeterDetails;
+import towerledger.site.MeterRole;
+import towerledger.site.SiteDetails;
+import towerledger.site.Sites;
+import towerledger.site.SystemDetails;
+
+/** Readings entered and read back: roll-over, corrections, marks, both kinds of record. */
+abstract class MeterFactsCases {
+
+  private static final Actor TEST = Actor.system("test");
+  private static final Instant JULY = Instant.parse("2025-07-01T12:00:00Z");
+  private static final double GALLON = 3.785411784;
+
+  @Autowired Sites sites;
+  @Autowired ReadingEntry entry;
+  @Autowired MeterRecords records;
+  @Autowired SignedIn signedIn;
+  @Autowired JdbcClient jdbc;
+
+  @Test
+  void readingsBecomeVolumesAcrossARollOver() {
+    Meter meter = meter("MFA");
+    enter(meter, JULY, "999500");
+    enter(meter, JULY.plus(Duration.ofDays(7)), "500");
+
+    MeterRecord record = records.getRecord(meter, Span.of(JULY, JULY.plus(Duration.ofDays(30))));
+
+    assertThat(record.register().volumes()).hasSize(1);
+    assertThat(record.register().volumes().get(0).litres()).isCloseTo(1000 * GALLON, within(1e-6));
+    assertThat(record.remarks()).extracting(Remark::kind).contains(Remark.Kind.ROLLED_OVER);
+    assertThat(record.facts().registers()).hasSize(1);
+  }
+
+  @Test
+  void readingOfTheSameInstantCorrectsAndTheOlderIsKept() {
+    Meter meter = meter("MFB");
+
+    assertThat(enter(meter, JULY, "100").outcome()).isEqualTo(Outcome.ADDED);
+    assertThat(enter(meter, JULY, "100.0").outcome()).isEqualTo(Outcome.UNCHANGED);
+    assertThat(enter(meter, JULY, "105").outcome()).isEqualTo(Outcome.CHANGED);
+
+    assertThat(records.listReadings(meter, Span.of(JULY.minusSeconds(1), JULY.plusSeconds(1))))
+        .singleElement()
+        .extracting(RegisterReading::register)
+        .isEqualTo(new BigDecimal("105"));
+    assertThat(
+            jdbc.sql("SELECT register FROM meter_register_correction WHERE meter_id = ?")
+                .param(meter.id())
+                .query(BigDecimal.class)
+                .list())
+        .singleElement()
+        .satisfies(old -> assertThat(old).isEqualByComparingTo("100"));
+  }
+
+  @Test
+  void readingOutsideWhatIsExpectedIsTakenAndMarked() {
+    Meter meter = meter("MFC");
+    enter(meter, JULY, "100");
+    Instant later = JULY.plus(Duration.ofDays(1));
+
+    ReadingEntry.Entered entered =
+        entry.enter(
+            TEST,
+            meter,
+            RegisterReading.actual(later, new BigDecimal("900")),
+            null,
+            Optional.of(new ExpectedVolume(10 * GALLON, 50 * GALLON)));
+
+    assertThat(entered.outcome()).isEqualTo(Outcome.ADDED);
+    assertThat(entered.remarks()).extracting(Remark::kind).contains(Remark.Kind.NOT_EXPECTED);
+    assertThat(records.findLastBefore(meter, later.plusSeconds(1)).orElseThrow().implausible())
+        .isTrue();
+  }
+
+  @Test
+  void impossibleReadingsAreRefusedWithTheRemedy() {
+    Meter meter = meter("MFD");
+
+    assertThatThrownBy(() -> enter(meter, JULY, "1000000"))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("digits");
+    assertThatThrownBy(() -> enter(meter, Instant.parse("1899-01-01T00:00:00Z"), "1"))
+        .hasMessageContaining("check the date");
+  }
+
+  @Test
+  void intervalsThatDisagreeWithTheRegisterAreReported() {
+    Meter meter = meter("MFE");
+    enter(meter, JULY, "0");
+    enter(meter, JULY.plus(Duration.ofHours(4)), "400");
+    // given: the register tells 400 gal in four hours, the intervals 200
+    for (int hour = 0; hour < 4; hour++) {
+      interval(meter, JULY.plus(Duration.ofHours(hour)), 60, 50 * GALLON);
+    }
+
+    MeterRecord record = records.getRecord(meter, Span.of(JULY, JULY.plus(Duration.ofDays(1))));
+
+    assertThat(record.compared()).singleElement().matches(KindsCompared::disagree);
+    assertThat(record.remarks())
+        .filteredOn(remark -> remark.kind() == Remark.Kind.KINDS_DISAGREE)
+        .singleElement()
+        .satisfies(remark -> assertThat(remark.words()).contains("wrong multiplier"));
+  }
+
+  @Test
+  void intervalOfABillingPeriodIsHandedOverAsAVolumeBetweenReadings() {
+    Meter meter = meter("MFF");
+    interval(meter, JULY, 43_200, 9000);
+    interval(meter, JULY.plus(Duration.ofDays(30)), 60, 12);
+
+    var facts =
+        records
+            .listFacts(List.of(meter.systemId().orElseThrow()), Span.of(JULY, JULY.plusSeconds(1)))
+            .values()
+            .iterator()
+            .next()
+            .get(0);
+
+    assertThat(facts.registers())
+        .singleElement()
+        .satisfies(volume -> assertThat(volume.litres()).isEqualTo(9000));
+    assertThat(facts.intervals().size()).isLessThanOrEqualTo(1);
+  }
+
+  private ReadingEntry.Entered enter(Meter meter, Instant at, String register) {
+    return entry.enter(
+        TEST, meter, RegisterReading.actual(at, new BigDecimal(register)), null, Optional.empty());
+  }
+
+  private void interval(Meter meter, Instant start, int minutes, double litres) {
+    jdbc.sql("INSERT INTO meter_interval_volume VALUES (?, ?, ?, ?, ?)")
+        .param(sites.findSite(meter.siteId()).orElseThrow().customerId())
+        .param(meter.id())
+        .param(OffsetDateTime.ofInstant(start, ZoneOffset.UTC))
+        .param(minutes)
+        .param(litres)
+        .update();
+  }
+
+  private Meter meter(String code) {
+    long customer = signedIn.customerId(code);
+    sites.putSite(
+        TEST,
+        code + "-S",
+        customer,
+        new SiteDetails("Site", "America/Chicago", null, null, null, null, null, null, null));
+    sites.putSystem(TEST, code + "-Y", code + "-S", SystemDetails.named("System"));
+    sites.putMeter(
+        TEST,
+        code + "-M",
+        code + "-Y",
+        null,
+        new MeterDetails(
+            MeterRole.MAKEUP,
+            "gal",
+            BigDecimal.ONE,
+            6,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null));
+    return sites.getMeter(code + "-M");
+  }
+}

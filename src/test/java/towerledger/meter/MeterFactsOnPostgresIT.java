@@ -1,0 +1,6 @@
+package towerledger.meter;
+
+import towerledger.ApplicationOnPostgres;
+
+@ApplicationOnPostgres
+class MeterFactsOnPostgresIT extends MeterFactsCases {}

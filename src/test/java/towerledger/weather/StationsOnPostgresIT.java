@@ -1,0 +1,6 @@
+package towerledger.weather;
+
+import towerledger.ApplicationOnPostgres;
+
+@ApplicationOnPostgres
+class StationsOnPostgresIT extends StationsCases {}
