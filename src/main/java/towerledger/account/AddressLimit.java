@@ -14,14 +14,15 @@ import org.springframework.web.filter.OncePerRequestFilter;
 /** Turns away an address that asks for too much, before anything is looked up for it. */
 @Component
 @Order(AddressLimit.BEFORE_SECURITY)
-class AddressLimit extends OncePerRequestFilter {
+public class AddressLimit extends OncePerRequestFilter {
 
   /** Spring Boot puts the security chains at -100 and the session at -2147483598. */
   static final int BEFORE_SECURITY = -110;
 
   private final RequestLimits limits;
 
-  AddressLimit(RequestLimits limits) {
+  /** A filter that counts against these limits. */
+  public AddressLimit(RequestLimits limits) {
     this.limits = limits;
   }
 

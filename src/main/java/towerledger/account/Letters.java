@@ -29,6 +29,7 @@ class Letters {
   private static final Logger LOG = LoggerFactory.getLogger(Letters.class);
   private static final TaskDescriptor<String> TASK =
       TaskDescriptor.of("account-letter", String.class);
+  private static final String CHANGED = "CHANGED";
   private static final int ATTEMPTS = 12;
   private static final Duration FIRST_PAUSE = Duration.ofMinutes(1);
 
@@ -48,16 +49,17 @@ class Letters {
       PersonRows people,
       MessageSource messages,
       Clock clock,
-      @Value("${TOWERLEDGER_URL:http://localhost:${server.port:8080}}") String address,
-      @Value("${TOWERLEDGER_MAIL_FROM:ledger@localhost}") String sender) {
+      @Value("${towerledger.mail.public-url:}") String address,
+      @Value("${server.port:8080}") String port,
+      @Value("${towerledger.mail.from:}") String sender) {
     this.scheduler = scheduler;
     this.mail = mail;
     this.links = links;
     this.people = people;
     this.messages = messages;
     this.clock = clock;
-    this.address = address.replaceAll("/+$", "");
-    this.sender = sender;
+    this.address = address.isBlank() ? "http://localhost:" + port : address.replaceAll("/+$", "");
+    this.sender = sender.isBlank() ? "ledger@localhost" : sender;
   }
 
   /** Whether there is a mail server to hand letters to. */
@@ -67,10 +69,21 @@ class Letters {
 
   /** Queues a letter; it goes out once the surrounding transaction has committed. */
   void queue(long personId, Link.Purpose purpose) {
+    queue(personId, purpose.name());
+  }
+
+  /** Queues word that a new password was taken, where there is a mail server to send it. */
+  void queueChanged(long personId) {
+    if (canSend()) {
+      queue(personId, CHANGED);
+    }
+  }
+
+  private void queue(long personId, String what) {
     scheduler
         .getObject()
         .scheduleIfNotExists(
-            TASK.instance(UUID.randomUUID().toString()).data(purpose + " " + personId).build(),
+            TASK.instance(UUID.randomUUID().toString()).data(what + " " + personId).build(),
             clock.instant());
   }
 
@@ -92,25 +105,33 @@ class Letters {
 
   private void send(String order) {
     String[] parts = order.split(" ", -1);
-    Link.Purpose purpose = Link.Purpose.valueOf(parts[0]);
     Person person = people.findById(Long.parseLong(parts[1])).filter(Person::enabled).orElse(null);
     JavaMailSender server = mail.getIfAvailable();
     if (person == null || server == null) {
       LOG.warn("letter {} not sent: {}", order, person == null ? "person gone" : "no mail server");
       return;
     }
-    String link = address(purpose, links.make(person.id(), purpose));
+    if (parts[0].equals(CHANGED)) {
+      send(server, person, "letter.changed", person.name(), address + "/password/forgotten");
+      return;
+    }
+    Link.Purpose purpose = Link.Purpose.valueOf(parts[0]);
+    send(
+        server,
+        person,
+        purpose == Link.Purpose.INVITATION ? "letter.invitation" : "letter.reset",
+        person.name(),
+        address(purpose, links.make(person.id(), purpose)),
+        String.valueOf(purpose.life().toHours()));
+  }
+
+  private void send(JavaMailSender server, Person person, String kind, Object... gaps) {
     Locale language = Locale.forLanguageTag(person.language());
-    String kind = purpose == Link.Purpose.INVITATION ? "letter.invitation" : "letter.reset";
     SimpleMailMessage letter = new SimpleMailMessage();
     letter.setFrom(sender);
     letter.setTo(person.email());
     letter.setSubject(messages.getMessage(kind + ".subject", null, language));
-    letter.setText(
-        messages.getMessage(
-            kind + ".text",
-            new Object[] {person.name(), link, String.valueOf(purpose.life().toHours())},
-            language));
+    letter.setText(messages.getMessage(kind + ".text", gaps, language));
     server.send(letter);
   }
 }

@@ -148,10 +148,14 @@ public class OwnPassword {
 
   private void take(long personId, String hash, Actor actor) {
     Person person = people.findById(personId).orElseThrow();
+    boolean hadOne = person.hasPassword();
     person.takePassword(hash, false);
     links.endAll(personId);
     devices.forget(personId);
     record(actor, "chose-password", person);
+    if (hadOne) {
+      letters.queueChanged(personId);
+    }
   }
 
   private void record(Actor actor, String action, Person person) {

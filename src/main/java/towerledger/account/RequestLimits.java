@@ -14,7 +14,8 @@ public class RequestLimits {
   private final Allowances addresses;
   private final Allowances tokens;
 
-  RequestLimits(Limits limits) {
+  /** Counts from zero. */
+  public RequestLimits(Limits limits) {
     this.addresses = new Allowances(limits.requestsPerMinuteAndAddress(), MINUTE);
     this.tokens = new Allowances(limits.requestsPerMinuteAndToken(), MINUTE);
   }

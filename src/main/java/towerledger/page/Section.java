@@ -31,6 +31,7 @@ public record Section(String name, String path) {
       List.of(
           new Section("portal", "/portal"),
           new Section("portal-credits", "/portal/credits"),
+          new Section("portal-reports", "/portal/reports"),
           new Section("portal-readings", "/portal/readings"));
 
   /** Key of the section's name in the texts. */
@@ -49,8 +50,12 @@ public record Section(String name, String path) {
         : OFFICE.stream().filter(s -> TECHNICIAN.contains(s.name())).toList();
   }
 
-  /** Where a viewer begins: the first section of their menu. */
+  /** Where a viewer begins. */
   static String home(Viewer viewer) {
-    return listFor(viewer).get(0).path();
+    return switch (viewer.role()) {
+      case OFFICE -> "/";
+      case TECHNICIAN -> "/rounds";
+      case CUSTOMER -> "/portal";
+    };
   }
 }

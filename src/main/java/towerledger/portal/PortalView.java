@@ -154,4 +154,10 @@ final class PortalView {
 
   /** A reading as typed; the instant as the clock at the site shows it. */
   record ReadingForm(String meter, String register, String readAt, String note) {}
+
+  /** Reports that were sent, newest month first. */
+  record Reports(List<ReportLine> reports) {}
+
+  /** One of them; {@code corrected} when it corrects an earlier one of the month. */
+  record ReportLine(long id, String month, String subject, String sent, boolean corrected) {}
 }

@@ -53,13 +53,13 @@ abstract class PasswordLinkCases {
         .andExpect(content().string(not(containsString("too short<"))));
     mvc.perform(choosing(link, PASSWORD, PASSWORD)).andExpect(redirectedUrl("/sign-in?chosen"));
 
-    mvc.perform(signingIn(email, PASSWORD)).andExpect(redirectedUrl("/"));
+    mvc.perform(signingIn(email, PASSWORD)).andExpect(redirectedUrl("/rounds"));
     String used = body(get(link));
     assertThat(used).isEqualTo(body(get("/invitation/" + Secrets.random())));
     mvc.perform(get(link)).andExpect(status().isNotFound());
     mvc.perform(choosing(link, "another fine phrase here", "another fine phrase here"))
         .andExpect(status().isNotFound());
-    mvc.perform(signingIn(email, PASSWORD)).andExpect(redirectedUrl("/"));
+    mvc.perform(signingIn(email, PASSWORD)).andExpect(redirectedUrl("/rounds"));
   }
 
   @Test
@@ -107,7 +107,10 @@ abstract class PasswordLinkCases {
     mvc.perform(choosing(second, "slate roof and heather", "slate roof and heather"))
         .andExpect(redirectedUrl("/sign-in?chosen"));
     mvc.perform(signingIn(email, PASSWORD)).andExpect(redirectedUrl("/sign-in?wrong"));
-    mvc.perform(signingIn(email, "slate roof and heather")).andExpect(redirectedUrl("/"));
+    mvc.perform(signingIn(email, "slate roof and heather")).andExpect(status().is3xxRedirection());
+    assertThat(MailServer.awaitLetter(email, 3))
+        .contains("a new password was taken")
+        .doesNotContain("slate", "/password/reset/");
     assertThat(MailServer.lettersTo("no@links.test")).isEmpty();
   }
 
@@ -153,7 +156,7 @@ abstract class PasswordLinkCases {
   void takesAnotherCaseOfTheEmailAndNoLookAlike() throws Exception {
     String email = "kim@links.test";
     person(email);
-    mvc.perform(signingIn("KIM@Links.Test", PASSWORD)).andExpect(redirectedUrl("/"));
+    mvc.perform(signingIn("KIM@Links.Test", PASSWORD)).andExpect(redirectedUrl("/rounds"));
     // Kelvin sign, Cyrillic i, full-width m: each looks like the letter and is another.
     for (String alike :
         new String[] {"\u212Aim@links.test", "k\u0456m@links.test", "ki\uFF4D@links.test"}) {
@@ -197,7 +200,7 @@ abstract class PasswordLinkCases {
 
   private Cookie session(String email) throws Exception {
     return mvc.perform(signingIn(email, PASSWORD))
-        .andExpect(redirectedUrl("/"))
+        .andExpect(redirectedUrl("/rounds"))
         .andReturn()
         .getResponse()
         .getCookie("TOWERLEDGER_SESSION");

@@ -158,7 +158,7 @@ abstract class SignInCases {
 
     var next =
         mvc.perform(choosing(cookie, "once only 4711", "gneiss and lichen at noon", null))
-            .andExpect(redirectedUrl("/"))
+            .andExpect(redirectedUrl("/rounds"))
             .andReturn()
             .getResponse()
             .getCookie("TOWERLEDGER_SESSION");

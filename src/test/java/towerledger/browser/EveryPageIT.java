@@ -98,6 +98,7 @@ class EveryPageIT {
           "/portal/systems/BROWSER-T1?month=2026-10",
           "/portal/credits?year=2026",
           "/portal/readings",
+          "/portal/reports",
           "/me");
 
   @Autowired ApplicationContext context;
@@ -300,7 +301,7 @@ class EveryPageIT {
             .filter(
                 pattern ->
                     !pattern.endsWith(".css")
-                        && !pattern.endsWith(".csv")
+                        && !pattern.matches(".*\\.(csv|pdf)")
                         && !pattern.endsWith(".jpg")
                         && !pattern.equals("/sign-in"))
             .filter(

@@ -70,6 +70,8 @@ class AuthorisationMatrixIT {
             SELECT CONCAT('M-', code), site_id, id, 'makeup', 'gal', CURRENT_TIMESTAMP
             FROM site_system WHERE code LIKE 'MATRIX-%'""")
         .update();
+    PlantedReport.write(jdbc, 980_000, "MATRIX-C0", "October");
+    PlantedReport.write(jdbc, 980_001, "MATRIX-C1", "October");
     long ownSite =
         jdbc.sql("SELECT id FROM site_site WHERE code = 'MATRIX-S0'").query(Long.class).single();
     Viewer office = signedIn.office();
@@ -106,7 +108,7 @@ class AuthorisationMatrixIT {
   @MethodSource("entries")
   void letsInWhomTheMatrixNamesAndNobodyElse(Entry entry) throws Exception {
     SoftAssertions found = new SoftAssertions();
-    boolean ofThings = entry.address().matches(".*\\{(system|site|meter)}.*");
+    boolean ofThings = entry.address().matches(".*\\{(system|site|meter|report)}.*");
     for (Asker asker : entry.isApi() ? programs : readers) {
       Map<String, MockHttpServletResponse> answers = new HashMap<>();
       for (String thing : ofThings ? List.of(OWN, FOREIGN, ABSENT) : List.of(OWN)) {
@@ -147,6 +149,7 @@ class AuthorisationMatrixIT {
         .getContentAsString(StandardCharsets.UTF_8)
         .replace("MATRIX-T" + thing, "MATRIX-T?")
         .replace("MATRIX-S" + thing, "MATRIX-S?")
+        .replaceAll("98000[0-9]", "98000?")
         .replaceAll("name=\"_csrf\" value=\"[^\"]*\"", "");
   }
 
@@ -166,6 +169,7 @@ class AuthorisationMatrixIT {
         .replace("{system}", "MATRIX-T" + thing)
         .replace("{site}", "MATRIX-S" + thing)
         .replace("{meter}", "M-MATRIX-T" + thing)
+        .replace("{report}", thing.equals(ABSENT) ? "980009" : "98000" + thing)
         .replaceAll("\\{(person|token|finding)}", "999999999")
         .replace("{job}", "none")
         .replace("{schedule}", "none");

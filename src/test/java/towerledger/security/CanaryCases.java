@@ -47,6 +47,7 @@ abstract class CanaryCases {
           "Quoxley",
           "Vexmoor",
           "krellwood",
+          "brindlewick",
           "CANARYB-",
           "9.87654321E7",
           "2609106",
@@ -95,6 +96,8 @@ abstract class CanaryCases {
             FROM account_customer WHERE code = 'CANARYB-C0'""")) {
       jdbc.sql(sql).update();
     }
+    PlantedReport.write(jdbc, 990_000, "CANARYA-C0", "October");
+    PlantedReport.write(jdbc, 990_001, "CANARYB-C0", "brindlewick of Zephyrine");
     reader = signedIn.customer("reader@canary.test", "CANARYA-C0");
     enterer = signedIn.customer("enterer@canary.test", "CANARYA-C0", true);
     other = signedIn.customer("other@canary.test", "CANARYB-C0", true);
@@ -196,6 +199,7 @@ abstract class CanaryCases {
               .replace("{site}", prefix + "S0")
               .replace("{meter}", "M-" + prefix + "T0")
               .replaceAll("\\{(person|token|finding)}", "1")
+              .replace("{report}", prefix.equals("CANARYA-") ? "990000" : "990001")
               .replace("{job}", "canary-job")
               .replace("{schedule}", "none"));
     }
