@@ -94,7 +94,7 @@ public class Export {
     printer.flush();
   }
 
-  private static @Nullable String cell(ResultSet row, int index, Form form) throws SQLException {
+  static @Nullable String cell(ResultSet row, int index, Form form) throws SQLException {
     return switch (form) {
       case INSTANT -> {
         OffsetDateTime at = row.getObject(index, OffsetDateTime.class);

@@ -21,8 +21,10 @@ import towerledger.page.Plate;
 import towerledger.page.SystemPlates;
 import towerledger.quantity.Volume;
 import towerledger.site.CoolingSystem;
+import towerledger.site.Meter;
 import towerledger.site.Site;
 import towerledger.site.Sites;
+import towerledger.site.Tower;
 import towerledger.wording.MoneyText;
 import towerledger.wording.VerdictText;
 import towerledger.wording.Words;
@@ -85,6 +87,14 @@ class SystemPage {
         all.isEmpty() ? List.of() : plates(all, month, working, words, text),
         rows(system, all, month, words, text),
         findings.listOf(system.id()).stream().map(f -> line(f, words, text)).toList(),
+        viewer.canAdminister(),
+        site.code(),
+        sites.listTowers(List.of(system.id())).getOrDefault(system.id(), List.of()).stream()
+            .map(Tower::code)
+            .toList(),
+        sites.listMeters(List.of(system.id())).getOrDefault(system.id(), List.of()).stream()
+            .map(Meter::code)
+            .toList(),
         equipment.of(system, site, words, text));
   }
 

@@ -19,6 +19,10 @@ import towerledger.page.Plate;
  * @param plates charts over the months
  * @param rows the ledger, newest first
  * @param findings what somebody is, or was, to look at, newest first
+ * @param editable whether the reader may edit it
+ * @param site code of its site
+ * @param towers codes of its towers
+ * @param meters codes of its meters
  * @param equipment towers, meters and settings
  */
 record SystemView(
@@ -33,6 +37,10 @@ record SystemView(
     List<Plate> plates,
     List<Row> rows,
     List<FindingLine> findings,
+    boolean editable,
+    String site,
+    List<String> towers,
+    List<String> meters,
     List<Equipment> equipment) {
 
   /**

@@ -27,6 +27,7 @@
       "report",
       "intake",
       "intake :: csv",
+      "intake :: csv",
       "page"
     })
 package towerledger.office;

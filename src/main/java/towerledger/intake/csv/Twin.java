@@ -39,6 +39,22 @@ public enum Twin {
     return usName.substring(0, usName.length() - usEnding.length()) + siEnding;
   }
 
+  /** The unit of US custom as columns end in it, without its underscore. */
+  public String usUnit() {
+    return usEnding.substring(1);
+  }
+
+  /** The SI unit as columns end in it, without its underscore. */
+  public String siUnit() {
+    return siEnding.substring(1);
+  }
+
+  /** A number in SI as one of US custom; all twins are straight lines. */
+  public double toUs(double si) {
+    double zero = toSi.applyAsDouble(0);
+    return (si - zero) / (toSi.applyAsDouble(1) - zero);
+  }
+
   double toSi(double us) {
     return toSi.applyAsDouble(us);
   }

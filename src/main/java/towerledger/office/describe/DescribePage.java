@@ -1,0 +1,259 @@
+package towerledger.office.describe;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.MessageSource;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import towerledger.account.UnitPreference;
+import towerledger.account.Viewer;
+import towerledger.drawing.FigureText;
+import towerledger.intake.DescribedRows;
+import towerledger.intake.csv.Column;
+import towerledger.intake.csv.Twin;
+import towerledger.wording.Words;
+
+/**
+ * Composes forms from the columns of the interchange format, and reads what was typed into them.
+ */
+@Component
+class DescribePage {
+
+  private static final int SUGGESTIONS = 500;
+  private static final MathContext SHOWN = new MathContext(6);
+
+  private static final Map<String, String> SUGGEST =
+      Map.of(
+          "customer",
+          "SELECT code FROM account_customer ORDER BY code",
+          "site",
+          "SELECT code FROM site_site ORDER BY code",
+          "system",
+          "SELECT code FROM site_system ORDER BY code",
+          "station",
+          "SELECT code FROM weather_station ORDER BY code",
+          "schedule",
+          "SELECT DISTINCT schedule FROM tariff_schedule ORDER BY schedule",
+          "water_schedule",
+          "SELECT DISTINCT schedule FROM tariff_schedule WHERE service = 'water' ORDER BY schedule",
+          "sewer_schedule",
+          "SELECT DISTINCT schedule FROM tariff_schedule WHERE service = 'sewer' ORDER BY"
+              + " schedule");
+
+  private final DescribedRows rows;
+  private final JdbcClient jdbc;
+  private final MessageSource messages;
+
+  DescribePage(DescribedRows rows, JdbcClient jdbc, MessageSource messages) {
+    this.rows = rows;
+    this.jdbc = jdbc;
+    this.messages = messages;
+  }
+
+  /** What is known of a thing, as the reader types it, by column; empty when it is not there. */
+  Optional<Map<String, String>> find(Viewer viewer, Sheet sheet, Map<String, String> key) {
+    return rows.find(sheet.file(), key)
+        .map(
+            cells -> {
+              Map<String, String> typed = new LinkedHashMap<>();
+              for (Column column : rows.listColumns(sheet.file())) {
+                String cell = cells.get(column.siName());
+                if (cell != null) {
+                  typed.put(column.name(), shown(viewer, column, cell));
+                }
+              }
+              return typed;
+            });
+  }
+
+  private static String shown(Viewer viewer, Column column, String cell) {
+    Twin twin = column.twin();
+    if (twin == null || viewer.units() == UnitPreference.SI) {
+      return twin == null ? cell : rounded(Double.parseDouble(cell));
+    }
+    return rounded(twin.toUs(Double.parseDouble(cell)));
+  }
+
+  private static String rounded(double value) {
+    BigDecimal shown = new BigDecimal(value).round(SHOWN).stripTrailingZeros();
+    return (shown.scale() < 0 ? shown.setScale(0) : shown).toPlainString();
+  }
+
+  /**
+   * The cells to take: what was typed where it differs from what was known, and what every row must
+   * tell, exactly as it is known where it was left alone.
+   */
+  Map<String, String> cells(
+      Viewer viewer,
+      Sheet sheet,
+      Map<String, String> typed,
+      Map<String, String> key,
+      boolean editing) {
+    Map<String, String> exact = editing ? rows.find(sheet.file(), key).orElse(Map.of()) : Map.of();
+    Map<String, String> cells = new LinkedHashMap<>();
+    for (Column column : rows.listColumns(sheet.file())) {
+      String value = typed.getOrDefault(column.name(), "").strip();
+      boolean same = editing && value.equals(typed.getOrDefault("was-" + column.name(), ""));
+      String known = exact.get(column.siName());
+      if (same && known != null) {
+        if (column.required()) {
+          cells.put(column.siName(), known);
+        }
+      } else if (!value.isEmpty()) {
+        boolean si = column.twin() != null && viewer.units() == UnitPreference.SI;
+        cells.put(si ? column.siName() : column.name(), value);
+      }
+    }
+    return cells;
+  }
+
+  DescribeView compose(
+      Viewer viewer,
+      Sheet sheet,
+      boolean editing,
+      Map<String, String> typed,
+      Map<String, String> known,
+      String trouble,
+      Map<String, String> changed,
+      FigureText text) {
+    Words words = new Words(messages, text.locale());
+    List<DescribeView.Field> first = new ArrayList<>();
+    List<DescribeView.Field> more = new ArrayList<>();
+    boolean open = false;
+    String blamed = blamed(sheet, trouble);
+    for (Column column : rows.listColumns(sheet.file())) {
+      DescribeView.Field field =
+          field(viewer, sheet, column, editing, typed, known, trouble, blamed, changed, words);
+      (sheet.first().contains(column.name()) ? first : more).add(field);
+      open |=
+          !sheet.first().contains(column.name()) && (field.wrong() != null || field.now() != null);
+    }
+    return new DescribeView(
+        sheet.path(),
+        editing,
+        words.of(
+            (editing ? "describe.edit." : "describe.add.") + sheet.path(),
+            typed.getOrDefault(sheet.key().get(0), "")),
+        first,
+        more,
+        open || editing,
+        trouble,
+        !changed.isEmpty());
+  }
+
+  /** The column that the words of a refusal name first; empty where they name none. */
+  private String blamed(Sheet sheet, String trouble) {
+    String blamed = "";
+    int earliest = Integer.MAX_VALUE;
+    for (Column column : rows.listColumns(sheet.file())) {
+      for (String name : List.of(column.name(), column.siName())) {
+        Matcher found = Pattern.compile("\\b" + Pattern.quote(name) + "\\b").matcher(trouble);
+        if (found.find() && found.start() < earliest) {
+          earliest = found.start();
+          blamed = column.name();
+        }
+      }
+    }
+    return blamed;
+  }
+
+  private DescribeView.Field field(
+      Viewer viewer,
+      Sheet sheet,
+      Column column,
+      boolean editing,
+      Map<String, String> typed,
+      Map<String, String> known,
+      String trouble,
+      String blamed,
+      Map<String, String> changed,
+      Words words) {
+    String name = column.name();
+    List<DescribeView.Choice> choices =
+        Sheet.CHOICES.getOrDefault(name, List.of()).stream()
+            .map(code -> new DescribeView.Choice(code, words.of("choice." + code)))
+            .toList();
+    return new DescribeView.Field(
+        name,
+        words.of("column." + label(column)),
+        unit(viewer, column),
+        typed.getOrDefault(name, ""),
+        known.getOrDefault(name, ""),
+        column.required(),
+        editing && sheet.isKey(name),
+        column.twin() != null || column.highest() > column.lowest(),
+        choices,
+        choices.isEmpty() && !(editing && sheet.isKey(name)) ? suggestions(sheet, name) : List.of(),
+        name.equals(blamed) ? trouble : null,
+        changed.get(name));
+  }
+
+  /** A column's name without its unit, as the texts know it. */
+  private static String label(Column column) {
+    Twin twin = column.twin();
+    return twin == null
+        ? column.name()
+        : column.name().substring(0, column.name().length() - twin.usUnit().length() - 1);
+  }
+
+  private static String unit(Viewer viewer, Column column) {
+    Twin twin = column.twin();
+    if (twin == null) {
+      return column.name().endsWith("_percent") ? "%" : "";
+    }
+    String code = viewer.units() == UnitPreference.SI ? twin.siUnit() : twin.usUnit();
+    return switch (code) {
+      case "f" -> "°F";
+      case "c" -> "°C";
+      case "l" -> "L";
+      case "l_s" -> "L/s";
+      case "m3_s" -> "m³/s";
+      case "kw" -> "kW";
+      case "kpa" -> "kPa";
+      case "cv" -> "Cv";
+      case "kv" -> "Kv";
+      default -> code;
+    };
+  }
+
+  private List<String> suggestions(Sheet sheet, String column) {
+    if (column.equals("time_zone")) {
+      return ZoneId.getAvailableZoneIds().stream()
+          .filter(
+              zone ->
+                  zone.startsWith("America/") || zone.startsWith("Europe/") || zone.equals("UTC"))
+          .sorted()
+          .toList();
+    }
+    String sql =
+        column.equals(sheet.key().get(0)) && sheet.key().size() == 1 ? null : SUGGEST.get(column);
+    return sql == null
+        ? List.of()
+        : jdbc.sql(sql + " FETCH FIRST " + SUGGESTIONS + " ROWS ONLY").query(String.class).list();
+  }
+
+  static @Nullable String next(Sheet sheet, Map<String, String> typed) {
+    String code = typed.getOrDefault(sheet.key().get(0), "").strip();
+    String from = typed.getOrDefault("effective_from", "").strip();
+    String system = typed.getOrDefault("system", "").strip();
+    return switch (sheet.path()) {
+      case "customer" -> "/describe/site?customer=" + code;
+      case "site" -> "/describe/tower?site=" + code;
+      case "tower", "system" ->
+          "/describe/meter?role=makeup&system=" + (system.isEmpty() ? code : system);
+      case "meter" -> system.isEmpty() ? null : "/rounds/" + system;
+      case "rate" -> "/describe/charge?schedule=" + code + "&effective_from=" + from;
+      case "charge" -> "/describe/block?from_units=0&schedule=" + code + "&effective_from=" + from;
+      default -> null;
+    };
+  }
+}
