@@ -121,7 +121,7 @@ class MainPathsIT {
     browser.find("main a[href*='/findings/']").click();
     waitForPath("/findings/");
     type("assign-note", "before noon");
-    browser.find("form[action$='/assign'] button").click();
+    browser.find("form[action$='/assign'] button").sendKeys(Keys.ENTER);
     browser.waitFor(
         () -> browser.find("main").getText().contains("before noon"), "the note is shown");
 
