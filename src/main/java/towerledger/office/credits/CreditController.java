@@ -6,8 +6,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.ArrayList;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.http.HttpStatus;
@@ -43,13 +41,6 @@ class CreditController {
   CreditController(CreditSums sums, SiteBills bills, SiteAccess access, MessageSource messages) {
     this.sums = sums;
     this.bills = bills;
-  private final SiteClaims claims;
-  private final SiteAccess access;
-  private final MessageSource messages;
-
-  CreditController(CreditSums sums, SiteClaims claims, SiteAccess access, MessageSource messages) {
-    this.sums = sums;
-    this.claims = claims;
     this.access = access;
     this.messages = messages;
   }
@@ -143,10 +134,6 @@ class CreditController {
     if (all.isEmpty() && trouble.isEmpty()) {
       trouble.add(words.of("credits.no-bills"));
     }
-    SiteClaims.Year found = claims.of(site, year, text);
-    List<String> trouble = new ArrayList<>();
-    found.trouble().forEach(why -> trouble.add(why.startsWith("credits.") ? words.of(why) : why));
-    List<Claim> all = found.claims();
     model.addAttribute(
         "view",
         new CreditViews.Claims(
@@ -159,7 +146,6 @@ class CreditController {
             table(all, words, text),
             all.stream().map(claim -> period(claim, words, text)).toList(),
             List.copyOf(trouble)));
-            trouble));
     return "office/claim";
   }
 
