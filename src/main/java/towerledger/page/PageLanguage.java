@@ -20,7 +20,7 @@ import towerledger.account.Viewer;
 public class PageLanguage implements LocaleResolver {
 
   /** The languages the texts exist in. */
-  static final List<String> CHOICES = List.of("en");
+  static final List<String> CHOICES = List.of("en", "es");
 
   static final String COOKIE = "language";
 
