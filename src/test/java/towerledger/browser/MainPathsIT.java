@@ -67,8 +67,13 @@ class MainPathsIT {
     input.sendKeys(text);
   }
 
+  /** Presses a link or button; scrolling to it is left to the browser. */
+  private void press(String selector) {
+    browser.find(selector).sendKeys(Keys.ENTER);
+  }
+
   private void send() {
-    browser.find("main form.form button.main").click();
+    press("main form.form button.main");
   }
 
   private void waitForPath(String beginning) {
@@ -116,12 +121,12 @@ class MainPathsIT {
   void leadsFromTheMonthReviewToAssigningAFinding() {
     String system = flaggedSystem();
     browser.open("/?month=2026-10&search=" + system);
-    browser.find("main table.review tbody th a").click();
+    press("main table.review tbody th a");
     waitForPath("/systems/" + system);
-    browser.find("main a[href*='/findings/']").click();
+    press("main a[href*='/findings/']");
     waitForPath("/findings/");
     type("assign-note", "before noon");
-    browser.find("form[action$='/assign'] button").sendKeys(Keys.ENTER);
+    press("form[action$='/assign'] button");
     browser.waitFor(
         () -> browser.find("main").getText().contains("before noon"), "the note is shown");
 
@@ -132,7 +137,7 @@ class MainPathsIT {
   @Test
   void addsATowerAndARateFromNothing() {
     browser.open("/guide");
-    browser.find("main a[href='/describe/customer']").click();
+    press("main a[href='/describe/customer']");
     type("field-customer", "PATHS-NEW");
     type("field-name", "Walked Mills");
     send();
@@ -161,7 +166,7 @@ class MainPathsIT {
     browser.waitFor(() -> readings("PATHS-NEWM") == 1, "the reading is taken");
 
     browser.open("/rates");
-    browser.find("main a[href='/describe/rate']").click();
+    press("main a[href='/describe/rate']");
     type("field-schedule", "PATHS-W");
     new Select(browser.find("#field-service")).selectByValue("water");
     type("field-effective_from", "2026-01-01");
@@ -213,7 +218,7 @@ class MainPathsIT {
     waitForPath("/intake/imports/");
     assertThat(says(".lead")).startsWith("2 rows came in");
     browser.open("/intake");
-    browser.find("main a[href*='/intake/quarantine/']").click();
+    press("main a[href*='/intake/quarantine/']");
     waitForPath("/intake/quarantine/");
     assertThat(says(".lead")).contains("dollars");
     WebElement wrong =
