@@ -40,6 +40,7 @@ class SystemPage {
   private final Sites sites;
   private final EquipmentTables equipment;
   private final Findings findings;
+  private final EvidencePlates evidence;
   private final MessageSource messages;
 
   SystemPage(
@@ -47,11 +48,13 @@ class SystemPage {
       Sites sites,
       EquipmentTables equipment,
       Findings findings,
+      EvidencePlates evidence,
       MessageSource messages) {
     this.ledger = ledger;
     this.sites = sites;
     this.equipment = equipment;
     this.findings = findings;
+    this.evidence = evidence;
     this.messages = messages;
   }
 
@@ -84,7 +87,7 @@ class SystemPage {
                     new MonthSays(words, text)
                         .say(row, working.orElseThrow(), site.details().zone()))
             .orElse(null),
-        all.isEmpty() ? List.of() : plates(all, month, working, words, text),
+        all.isEmpty() ? List.of() : plates(system, site, all, month, working, words, text),
         rows(system, all, month, words, text),
         findings.listOf(system.id()).stream().map(f -> line(f, words, text)).toList(),
         viewer.canAdminister(),
@@ -113,7 +116,9 @@ class SystemPage {
     return all.stream().anyMatch(row -> row.month().equals(month)) ? month.toString() : null;
   }
 
-  private static List<Plate> plates(
+  private List<Plate> plates(
+      CoolingSystem system,
+      Site site,
       List<LedgerEntry> all,
       YearMonth month,
       Optional<MonthWorking> working,
@@ -135,6 +140,7 @@ class SystemPage {
       shown.add(plates.runningMoney());
     }
     shown.add(plates.cycles());
+    shown.addAll(evidence.of(system, site, months.months(), month, text));
     return shown;
   }
 

@@ -71,6 +71,7 @@ class EveryPageIT {
           "/describe/tower",
           "/describe/customer?edit&customer=BROWSER-C0",
           "/describe/rate",
+          "/retrofit/BROWSER-T1?measure=cycles&cost=8000&stops=100&cycles=6&escalation=5&discount=6&years=10",
           "/jobs/browser-job",
           "/jobs/browser-job-done",
           "/rates",
@@ -119,7 +120,7 @@ class EveryPageIT {
   @BeforeAll
   void openTheBook() {
     browser = Browser.start(port);
-    new InventedPortfolio(context, "BROWSER-").write(8, LAST.minusMonths(12), LAST);
+    new InventedPortfolio(context, "BROWSER-").write(24, LAST.minusMonths(12), LAST);
     finding =
         jdbc.sql(
                 """

@@ -60,6 +60,7 @@ class TextsTest {
           "plate",
           "quarantine",
           "rates",
+          "retrofit",
           "review",
           "round",
           "setting",

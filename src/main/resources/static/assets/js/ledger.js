@@ -1,8 +1,12 @@
 // What every page does beyond the server's HTML. Pages read and forms post without it.
-import { savePictures } from "./picture.js";
+import { savePictures, saveTables } from "./picture.js";
 
-savePictures(document);
-document.addEventListener("htmx:afterSettle", (event) => savePictures(event.target));
+const saving = (root) => {
+  savePictures(root);
+  saveTables(root);
+};
+saving(document);
+document.addEventListener("htmx:afterSettle", (event) => saving(event.target));
 
 // The reader's sheet closes on Escape and on a click elsewhere.
 const sheet = document.querySelector("details.reader");

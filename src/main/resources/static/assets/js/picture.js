@@ -11,6 +11,31 @@ export function savePictures(root) {
   }
 }
 
+// Saves the table behind a drawing as CSV (RFC 4180).
+export function saveTables(root) {
+  for (const button of root.querySelectorAll("button[data-save-table]")) {
+    if (!button.hidden) continue;
+    button.hidden = false;
+    button.addEventListener("click", () => {
+      const rows = [...button.closest("figure").querySelectorAll("table tr")];
+      const text = rows
+        .map((row) => [...row.cells].map((cell) => quoted(cell.textContent.trim())).join(","))
+        .join("\r\n");
+      keep(new Blob([text], { type: "text/csv" }), `${button.dataset.name}.csv`);
+    });
+  }
+}
+
+const quoted = (text) => `"${text.replaceAll('"', '""')}"`;
+
+function keep(blob, name) {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(blob);
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+}
+
 function save(button) {
   const drawing = button.closest("figure").querySelector("svg");
   const copy = drawing.cloneNode(true);
@@ -39,11 +64,7 @@ function save(button) {
     paint.drawImage(image, 0, 0, canvas.width, canvas.height);
     URL.revokeObjectURL(address);
     canvas.toBlob((png) => {
-      const link = document.createElement("a");
-      link.href = URL.createObjectURL(png);
-      link.download = `${button.dataset.name}.png`;
-      link.click();
-      setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+      keep(png, `${button.dataset.name}.png`);
     }, "image/png");
   };
   image.src = address;
