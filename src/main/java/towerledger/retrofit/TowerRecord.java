@@ -126,12 +126,15 @@ public final class TowerRecord {
     return amount == null || litres == null || litres <= 0 ? null : amount.doubleValue() / litres;
   }
 
-  /** A shorter record is stretched to a year. */
-  private static Optional<Basis> yearly(int months, double value, double sigma) {
+  /**
+   * A record shorter than a year is stretched to one; months of it without a figure, as of a tower
+   * laid up, add nothing.
+   */
+  private Optional<Basis> yearly(int months, double value, double sigma) {
     if (months == 0) {
       return Optional.empty();
     }
-    double stretch = (double) MONTHS / months;
+    double stretch = (double) MONTHS / rows.size();
     return Optional.of(new Basis(months, value * stretch, sigma * stretch));
   }
 }
