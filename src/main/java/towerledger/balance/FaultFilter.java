@@ -15,6 +15,9 @@ final class FaultFilter {
    */
   private static final double[] LOAD_PRIOR = {0.06, 0.10, 0.17, 0.25};
 
+  /** The same of the model of coil towers; a judgement without a measured check. */
+  private static final double COIL_PRIOR = 0.09;
+
   /** Wander of the log load multiplier in a month, by grade. */
   private static final double[] LOAD_WANDER = {0.006, 0.008, 0.012, 0.016};
 
@@ -48,7 +51,7 @@ final class FaultFilter {
   private static final double SCATTER_DAYS = 50;
 
   /** How far basins without a controller stray from their aim, ln, and for how long. */
-  private static final double LOOSE_HABIT = 0.22;
+  private static final double LOOSE_HABIT = 0.28;
 
   private static final double LOOSE_HABIT_MONTHS = 2;
 
@@ -61,6 +64,7 @@ final class FaultFilter {
   private final double floorL;
   private final double meterAccuracy;
   private final double bleedAccuracy;
+  private final boolean coil;
   private final double[] basePrior;
   private final double[] plantFactor;
   private final double[] slope = new double[4];
@@ -71,6 +75,7 @@ final class FaultFilter {
    * A filter at rest.
    *
    * @param floorPerDayL daily volume below which percentages lose their meaning
+   * @param coil whether evaporation is modelled through a coil, with less certainty
    * @param basePrior by grade, deviation of the base load that the shape lacks, part of reference
    * @param plantFactor factor on how often each cause begins at this plant, by ordinal
    */
@@ -81,8 +86,10 @@ final class FaultFilter {
       double floorPerDayL,
       double meterAccuracy,
       double bleedAccuracy,
+      boolean coil,
       double[] basePrior,
       double[] plantFactor) {
+    this.coil = coil;
     this.basePrior = basePrior;
     this.periods = periods;
     this.responses = responses;
@@ -131,7 +138,7 @@ final class FaultFilter {
   }
 
   private void widen(Hypothesis hypothesis, int grade) {
-    double load = LOAD_PRIOR[grade];
+    double load = Math.hypot(LOAD_PRIOR[grade], coil ? COIL_PRIOR : 0);
     hypothesis.calibration.widen(Calibration.LOAD, load * load);
     double base = basePrior[grade];
     hypothesis.calibration.widen(Calibration.BASE, base * base);

@@ -85,8 +85,14 @@ final class MonthAssembler {
     int month = draft.month;
     double makeup = draft.makeup;
     NormalMixture loss = pass.losses.month(hypotheses, month, draft.netMakeup(), draft.floor());
-    Map<Cause, Double> causes = pass.rule.causes(hypotheses, month, makeup, draft.grade);
-    boolean waste = pass.rule.wastes(hypotheses, month, makeup, loss);
+    VerdictRule.Measure measure =
+        new VerdictRule.Measure(
+            makeup,
+            draft.expected > 0 ? 1 - draft.netMakeup() / draft.expected : Double.NaN,
+            draft.grade,
+            pass.vague(month));
+    Map<Cause, Double> causes = pass.rule.causes(hypotheses, month, measure);
+    boolean waste = pass.rule.wastes(hypotheses, month, measure, loss);
     boolean flagged = waste || pass.rule.faulty(causes);
     List<Map.Entry<Cause, Double>> ranked = VerdictRule.ranked(causes, flagged);
     List<Cause> set = VerdictRule.set(ranked, flagged);

@@ -18,15 +18,18 @@ final class PeriodBuilder {
   private static final double LEAST_BLOCKS = 6 * 4;
 
   /** Deviation of model and heat evidence from one season to the next by grade, ln. */
-  private static final double[] LOAD_SCATTER = {0.025, 0.045, 0.06, 0.09};
+  private static final double[] LOAD_SCATTER = {0.025, 0.045, 0.09, 0.09};
 
   /** The same as a part of the mean evaporation: at low load percentages lose their meaning. */
-  private static final double[] LOW_LOAD_SCATTER = {0.012, 0.025, 0.05, 0.06};
+  private static final double[] LOW_LOAD_SCATTER = {0.018, 0.025, 0.06, 0.06};
 
   private static final double MOST_LOW_LOAD = 6;
 
   /** Deviation that the model of coil towers adds, ln; a judgement without a measured check. */
-  private static final double COIL_SCATTER = 0.06;
+  private static final double COIL_SCATTER = 0.11;
+
+  /** Deviation from season to season where the cold-water set-point is not known, ln. */
+  private static final double SETPOINT_SCATTER = 0.03;
 
   private static final double HYBRID_SCATTER = 0.12;
 
@@ -231,19 +234,12 @@ final class PeriodBuilder {
           case CLOSED_CIRCUIT, EVAPORATIVE_CONDENSER -> COIL_SCATTER;
           case HYBRID -> HYBRID_SCATTER;
         };
-    double evidence = Math.hypot(LOAD_SCATTER[grade], LOW_LOAD_SCATTER[grade] * low);
-    return Math.hypot(Math.hypot(evidence, kind), VAGUE_SCATTER * vaguePart(from, to));
-  }
-
-  /** Part of the hours in which the tower may have evaporated far less than modelled. */
-  private double vaguePart(double from, double to) {
-    int first = (int) (from * QuarterDays.HOURS);
-    int last = Math.min(hours.count(), (int) (to * QuarterDays.HOURS));
-    int vague = 0;
-    for (int h = first; h < last; h++) {
-      vague += hours.vague()[h] ? 1 : 0;
-    }
-    return last > first ? (double) vague / (last - first) : 0;
+    boolean told = facts.settings().stream().anyMatch(s -> s.coldWaterSetpointC().isPresent());
+    double evidence =
+        Math.hypot(
+            Math.hypot(LOAD_SCATTER[grade], LOW_LOAD_SCATTER[grade] * low),
+            told ? 0 : SETPOINT_SCATTER);
+    return Math.hypot(Math.hypot(evidence, kind), VAGUE_SCATTER * hours.vaguePart(from, to));
   }
 
   /** Samples soon after a drain tell of the refill, not of the bleed. */

@@ -17,6 +17,10 @@ final class SignatureCatalogue {
   private static final double[] LOADS = {
     0.55, 0.66, 0.75, 0.82, 0.88, 0.92, 1.08, 1.13, 1.2, 1.3, 1.45, 1.7, 2.1
   };
+
+  /** Usual change of a load, ln: tenants come and go, evidence is misread. */
+  private static final double LOAD_CHANGE = 0.28;
+
   private static final double[] PROBE = {0.7, 0.8, 0.88, 1.12, 1.22, 1.35};
 
   private SignatureCatalogue() {}
@@ -50,9 +54,13 @@ final class SignatureCatalogue {
     double shut = policy.yearly(Cause.FILL_VALVE_SHUT) / 2;
     all.add(Signature.makeupMeter(Cause.FILL_VALVE_SHUT, 0.02, shut));
     all.add(Signature.makeupMeter(Cause.FILL_VALVE_SHUT, 0.2, shut));
-    double load = policy.yearly(Cause.HEAT_LOAD_ERROR) / LOADS.length;
+    double sum = 0;
     for (double factor : LOADS) {
-      all.add(Signature.load(Cause.HEAT_LOAD_ERROR, factor, load));
+      sum += loadWeight(factor);
+    }
+    double load = policy.yearly(Cause.HEAT_LOAD_ERROR) / sum;
+    for (double factor : LOADS) {
+      all.add(Signature.load(Cause.HEAT_LOAD_ERROR, factor, load * loadWeight(factor)));
     }
     if (bleedMetered) {
       double bleed = policy.yearly(Cause.BLOWDOWN_METER_ERROR) / 6;
@@ -61,6 +69,12 @@ final class SignatureCatalogue {
       }
     }
     return all;
+  }
+
+  /** Large changes of a load are rarer than small ones: normal in the logarithm. */
+  private static double loadWeight(double factor) {
+    double z = Math.log(factor) / LOAD_CHANGE;
+    return Math.exp(-0.5 * z * z);
   }
 
   private static void losses(

@@ -27,4 +27,15 @@ record SystemHours(
   int count() {
     return evaporationL.length;
   }
+
+  /** Part of the hours in which the tower may have evaporated far less than modelled. */
+  double vaguePart(double from, double to) {
+    int first = (int) (from * QuarterDays.HOURS);
+    int last = Math.min(count(), (int) (to * QuarterDays.HOURS));
+    int count = 0;
+    for (int h = first; h < last; h++) {
+      count += vague[h] ? 1 : 0;
+    }
+    return last > first ? (double) count / (last - first) : 0;
+  }
 }

@@ -22,7 +22,7 @@ final class SystemPass {
   /** Load that a tower carries on a long average, as a fraction of nominal; sets a scale only. */
   private static final double REFERENCE_LOAD = 0.35;
 
-  private static final double PROBE_WITHOUT_CONTROLLER = 0.1;
+  private static final double PROBE_WITHOUT_CONTROLLER = 0.02;
 
   private static final double LATENT_J_PER_L = 2.43e6;
 
@@ -112,6 +112,11 @@ final class SystemPass {
     return closings[month];
   }
 
+  /** Whether in much of a month the tower may have evaporated far less than modelled. */
+  boolean vague(int month) {
+    return hours.vaguePart(frame.from(month), frame.to(month)) > 0.2;
+  }
+
   private void run(double floorPerDayL) {
     FaultFilter filter =
         new FaultFilter(
@@ -121,6 +126,7 @@ final class SystemPass {
             floorPerDayL,
             makeup.accuracy(),
             bleed.accuracy(),
+            facts.attributes().kind() != SystemAttributes.Kind.OPEN,
             basePriors(),
             plantFactors());
     filter.start(periods.isEmpty() ? EvidenceGrade.D.ordinal() : periods.get(0).grade());
@@ -148,7 +154,11 @@ final class SystemPass {
       boolean stands =
           rule.wasteProbability(filter.alive(), m, makeupL) >= VerdictRule.WASTE_LIMIT
               || rule.faulty(
-                  rule.causes(filter.alive(), m, makeupL, EvidenceGrade.values()[period.grade()]));
+                  rule.causes(
+                      filter.alive(),
+                      m,
+                      new VerdictRule.Measure(
+                          makeupL, Double.NaN, EvidenceGrade.values()[period.grade()], vague(m))));
       if (stands) {
         detected[m] = period.lastFact();
       }

@@ -25,13 +25,19 @@ final class VerdictRule {
   private static final int MOST_NAMES = 4;
 
   /** Least error of the metered heat worth a flag, ln. */
-  private static final double LEAST_LOAD_ERROR = 0.17;
+  private static final double LEAST_LOAD_ERROR = 0.18;
+
+  /** The same where electricity or weekly heat tells the load. */
+  private static final double LEAST_LOAD_ERROR_B = 0.25;
 
   /** Least error of the makeup meter worth a flag, ln: twice what a worn meter is allowed. */
   private static final double LEAST_METER_ERROR = 0.11;
 
   /** The same where the load is a guess: a smaller one cannot be told from a wrong load. */
   private static final double LEAST_METER_ERROR_GUESSED = 0.3;
+
+  /** Least part of the expected makeup that a shut fill valve leaves undrawn in a month. */
+  private static final double LEAST_SHORT = 0.15;
 
   private final ReconciliationPolicy policy;
   private final List<Response> responses;
@@ -46,44 +52,57 @@ final class VerdictRule {
    */
   VerdictRule(
       ReconciliationPolicy policy, List<Response> responses, LossEstimate losses, double monthL) {
-    this.leastAtRestL = 0.01 * monthL;
+    this.leastAtRestL = 0.015 * monthL;
     this.policy = policy;
     this.responses = responses;
     this.losses = losses;
   }
 
   /**
+   * What a month measures a cause's size by.
+   *
+   * @param makeupL makeup, L
+   * @param shortPart part of the expected makeup that was not drawn; negative where more was; NaN
+   *     where it is not known yet
+   * @param grade grade of its heat evidence
+   * @param vague whether the tower may have evaporated far less than modelled
+   */
+  record Measure(double makeupL, double shortPart, EvidenceGrade grade, boolean vague) {}
+
+  /**
    * Posterior probability of each cause acting in a month in a size that matters; what is too small
    * to matter counts as none.
-   *
-   * @param makeupL makeup of the month, the measure of size
    */
-  Map<Cause, Double> causes(
-      List<Hypothesis> hypotheses, int month, double makeupL, EvidenceGrade grade) {
+  Map<Cause, Double> causes(List<Hypothesis> hypotheses, int month, Measure measure) {
     Map<Cause, Double> causes = new EnumMap<>(Cause.class);
-    double least = leastL(makeupL);
+    double least = leastL(measure.makeupL());
     for (Hypothesis h : hypotheses) {
       Signature signature = responses.get(h.was).signature;
-      boolean acts = losses.active(h, month) > 0 && matters(h, signature, month, least, grade);
+      boolean acts = losses.active(h, month) > 0 && matters(h, signature, month, least, measure);
       causes.merge(acts ? signature.cause() : Cause.NONE, Math.exp(h.logWeight), Double::sum);
     }
     return causes;
   }
 
   private boolean matters(
-      Hypothesis h, Signature signature, int month, double leastL, EvidenceGrade grade) {
+      Hypothesis h, Signature signature, int month, double leastL, Measure measure) {
+    boolean guessed = measure.grade().compareTo(EvidenceGrade.C) >= 0;
     if (signature.drawsWater()) {
       return losses.extra(h, month) >= leastL;
     }
     if (signature.loadFactor() != 1) {
       // A load that is guessed anyway may change without anything being wrong.
-      return grade.compareTo(EvidenceGrade.C) < 0
-          && Math.abs(Math.log(signature.loadFactor())) >= LEAST_LOAD_ERROR;
+      return !guessed
+          && !measure.vague()
+          && Math.abs(Math.log(signature.loadFactor()))
+              >= (measure.grade() == EvidenceGrade.A ? LEAST_LOAD_ERROR : LEAST_LOAD_ERROR_B);
     }
     if (signature.makeupFactor() != 1) {
-      double least =
-          grade.compareTo(EvidenceGrade.C) < 0 ? LEAST_METER_ERROR : LEAST_METER_ERROR_GUESSED;
-      return Math.abs(Math.log(signature.makeupFactor())) >= least;
+      double least = guessed ? LEAST_METER_ERROR_GUESSED : LEAST_METER_ERROR;
+      boolean shut = signature.cause() == Cause.FILL_VALVE_SHUT;
+      return Math.abs(Math.log(signature.makeupFactor())) >= least
+          && !(signature.makeupFactor() < 1 && measure.vague())
+          && !(shut && measure.shortPart() < LEAST_SHORT);
     }
     return true;
   }
@@ -108,10 +127,16 @@ final class VerdictRule {
         : byShare;
   }
 
-  /** Whether the loss of a month is both probable and large enough. */
-  boolean wastes(List<Hypothesis> hypotheses, int month, double makeupL, NormalMixture loss) {
-    return wasteProbability(hypotheses, month, makeupL) >= WASTE_LIMIT
-        && loss.mean() >= leastL(makeupL);
+  /**
+   * Whether the loss of a month is probable, large enough, and seen in the month's own makeup: what
+   * the months before it told is not enough.
+   */
+  boolean wastes(List<Hypothesis> hypotheses, int month, Measure measure, NormalMixture loss) {
+    double least = leastL(measure.makeupL());
+    double more = -measure.shortPart() / (1 - measure.shortPart()) * measure.makeupL();
+    return wasteProbability(hypotheses, month, measure.makeupL()) >= WASTE_LIMIT
+        && loss.mean() >= least
+        && !(more < -least);
   }
 
   /** Whether something other than waste is wrong: a meter, a probe, a shut valve. */
