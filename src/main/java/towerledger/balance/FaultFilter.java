@@ -51,7 +51,7 @@ final class FaultFilter {
   private static final double SCATTER_DAYS = 50;
 
   /** How far basins without a controller stray from their aim, ln, and for how long. */
-  private static final double LOOSE_HABIT = 0.28;
+  private static final double LOOSE_HABIT = 0.25;
 
   private static final double LOOSE_HABIT_MONTHS = 2;
 

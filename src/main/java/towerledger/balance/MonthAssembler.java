@@ -96,7 +96,7 @@ final class MonthAssembler {
     boolean flagged = waste || pass.rule.faulty(causes);
     List<Map.Entry<Cause, Double>> ranked = VerdictRule.ranked(causes, flagged);
     List<Cause> set = VerdictRule.set(ranked, flagged);
-    draft.settle(flagged, ranked.get(0).getKey(), loss);
+    draft.settle(flagged, waste, ranked.get(0).getKey(), loss);
     List<CauseOpinion> opinions = new ArrayList<>();
     double total = ranked.stream().mapToDouble(Map.Entry::getValue).sum();
     for (Map.Entry<Cause, Double> entry : ranked) {

@@ -272,8 +272,11 @@ final class MonthDraft {
     return factor == 1 ? 1 : 1 + (factor - 1) * pass.losses.active(h, month);
   }
 
-  /** Fixes what depends on the verdict. */
-  void settle(boolean isFlagged, Cause likeliest, NormalMixture mixture) {
+  /**
+   * Fixes what depends on the verdict. Once water is held to be wasted, the loss is the one told by
+   * the stories in which it is; its interval keeps the others.
+   */
+  void settle(boolean isFlagged, boolean waste, Cause likeliest, NormalMixture mixture) {
     flagged = isFlagged;
     named = isFlagged ? likeliest : Cause.NONE;
     VolumeEstimate bounded = MonthAssembler.bounded(mixture);
@@ -281,6 +284,7 @@ final class MonthDraft {
     lossLow = bounded.low().litres();
     lossHigh = bounded.high().litres();
     double weights = 0;
+    double wasting = 0;
     double freshSum = 0;
     double concentrated = 0;
     double grossSum = 0;
@@ -288,32 +292,34 @@ final class MonthDraft {
     double[] told = new double[2];
     for (Hypothesis h : posterior.hypotheses()) {
       double w = Math.exp(h.logWeight);
+      weights += w;
       Signature signature = pass.responses.get(h.was).signature;
-      pass.losses.told(h, month, netMakeup(), floor(), told);
-      double extra = told[0];
-      if (signature.fresh()) {
-        freshSum += w * extra;
-      } else {
-        concentrated += w * extra;
-      }
-      grossSum += w * pass.losses.gross(h, month);
+      double active = pass.losses.active(h, month);
       if (signature.makeupFactor() != 1) {
-        double active = pass.losses.active(h, month);
         double factor = 1 + active * (signature.makeupFactor() - 1);
         meter += w * makeup * (1 - 1 / factor);
       }
-      weights += w;
-    }
-    if (flagged) {
-      fresh = freshSum / weights;
-      excess = concentrated / weights;
-      gross = Math.max(fresh + excess, grossSum / weights);
-      meterCorrection = named == Cause.FILL_VALVE_SHUT ? 0 : meter / weights;
-      // Once a fault is known, the sound makeup is best told by what is left of the measured.
-      if (loss > 0.5 * (lossHigh - lossLow)) {
-        expected = Math.max(0, makeup - otherUse - loss - meterCorrection);
-        expectedDeviation = Math.max(0.01 * makeup, (lossHigh - lossLow) / 2 / Z95);
+      if (signature.drawsWater() && active > 0) {
+        pass.losses.told(h, month, netMakeup(), floor(), told);
+        wasting += w;
+        grossSum += w * pass.losses.gross(h, month);
+        if (signature.fresh()) {
+          freshSum += w * told[0];
+        } else {
+          concentrated += w * told[0];
+        }
       }
+    }
+    if (waste) {
+      fresh = freshSum / wasting;
+      excess = concentrated / wasting;
+      gross = Math.max(fresh + excess, grossSum / wasting);
+      loss = Math.max(lossLow, Math.min(lossHigh, fresh + excess));
+      // What is left of the measured tells the sound makeup best.
+      expected = Math.max(0, netMakeup() - loss);
+      expectedDeviation = Math.max(0.01 * makeup, (lossHigh - lossLow) / 2 / Z95);
+    } else if (flagged && named != Cause.FILL_VALVE_SHUT) {
+      meterCorrection = meter / weights;
     }
   }
 

@@ -11,7 +11,7 @@ import towerledger.statistics.NormalMixture;
 final class VerdictRule {
 
   /** Probability of waste at which a month is flagged as wasteful. */
-  static final double WASTE_LIMIT = 0.6;
+  static final double WASTE_LIMIT = 0.5;
 
   /** Probability of another fault at which a month is flagged. */
   static final double FAULT_LIMIT = 0.9;
@@ -20,7 +20,7 @@ final class VerdictRule {
   private static final double SET_PROBABILITY = 0.85;
 
   /** Power of the odds between causes that is believed. */
-  private static final double RESERVE = 0.6;
+  private static final double RESERVE = 0.5;
 
   private static final int MOST_NAMES = 4;
 
