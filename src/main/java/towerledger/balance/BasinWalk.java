@@ -35,7 +35,7 @@ final class BasinWalk {
   /** Running total of bleed that the reference load needs while the system runs, L. */
   final double[] baseBleed;
 
-  /** Log of basin concentration over the sound aim. */
+  /** Basin concentration over the sound aim. */
   final double[] concentration;
 
   /** Whether the aim held the concentration in the block: 1 or 0. */
@@ -118,7 +118,7 @@ final class BasinWalk {
       base[b + 1] = base[b] + reference * aim / (aim - cm);
       baseBleed[b + 1] = baseBleed[b] + reference * cm / (aim - cm);
       loss[b + 1] = loss[b] + lost;
-      concentration[b] = Math.log(conc / soundAim);
+      concentration[b] = conc / soundAim;
       held[b] = holds;
     }
   }

@@ -100,6 +100,11 @@ final class FaultFilter {
     this.plantFactor = plantFactor;
   }
 
+  /** Probability that nothing was ever wrong. */
+  double soundness() {
+    return Math.exp(sound().logWeight);
+  }
+
   List<Hypothesis> alive() {
     return alive;
   }
@@ -215,6 +220,9 @@ final class FaultFilter {
       if (signature.loadFactor() != 1 && period.guessed()) {
         rate *= LOADS_CHANGE;
       }
+      if (signature.cause() == Cause.FILL_VALVE_LEAKING_BY) {
+        rate *= period.fillPressure();
+      }
       if (rate > 0) {
         alive.add(sound.begin(s, p, sound.logWeight + Math.log(rate)));
       }
@@ -323,19 +331,25 @@ final class FaultFilter {
   /** Lets faults end within the period: by work done in it, or by themselves. */
   private void end(int p, Period period) {
     double years = period.days() / 365.25;
+    Cause[] causes = Cause.values();
+    double[] ends = new double[causes.length];
+    double[] goesOn = new double[causes.length];
+    for (Cause cause : causes) {
+      int c = cause.ordinal();
+      ends[c] = Math.min(0.95, 1 - Math.exp(-endsPerYear(cause) * years) + period.cured()[c]);
+      goesOn[c] = Math.log(1 - ends[c]);
+      ends[c] = Math.log(ends[c]);
+    }
     List<Hypothesis> endings = new ArrayList<>();
     for (Hypothesis h : alive) {
       if (h.signature == 0) {
         continue;
       }
-      Cause cause = cause(h);
-      double ends =
-          Math.min(
-              0.95, 1 - Math.exp(-endsPerYear(cause) * years) + period.cured()[cause.ordinal()]);
+      int c = cause(h).ordinal();
       if (h.logWeight > LEAST_STORY) {
-        endings.add(h.ended(p, h.logWeight + Math.log(ends)));
+        endings.add(h.ended(p, h.logWeight + ends[c]));
       }
-      h.logWeight += Math.log1p(-ends);
+      h.logWeight += goesOn[c];
     }
     alive.addAll(endings);
   }

@@ -15,6 +15,10 @@ import towerledger.statistics.NormalMixture;
 final class MonthAssembler {
 
   private static final double LEAST_COVERED = 0.85;
+
+  /** Probability below which a cause is listed without its reasons. */
+  private static final double LEAST_ARGUED = 0.005;
+
   private static final double MOST_UNKNOWN_HOURS = 0.1;
 
   private final SystemPass pass;
@@ -100,7 +104,11 @@ final class MonthAssembler {
     List<CauseOpinion> opinions = new ArrayList<>();
     double total = ranked.stream().mapToDouble(Map.Entry::getValue).sum();
     for (Map.Entry<Cause, Double> entry : ranked) {
-      opinions.add(Reasons.of(draft, entry.getKey(), Math.min(1, entry.getValue() / total)));
+      double probability = Math.min(1, entry.getValue() / total);
+      opinions.add(
+          probability < LEAST_ARGUED
+              ? new CauseOpinion(entry.getKey(), probability, List.of(), List.of())
+              : Reasons.of(draft, entry.getKey(), probability));
     }
     Judgement judgement =
         new Judgement(

@@ -49,6 +49,15 @@ final class Notes {
     if (facts.attributes().kind() != SystemAttributes.Kind.OPEN) {
       notes.add("closed-circuit evaporation is modelled on the spray water, with wider bounds");
     }
+    if (draft.gross > 1.15 * (draft.excess + draft.fresh)) {
+      notes.add(
+          "%.0f L leak in all; the bleed gives way for part of it, only %.0f L are drawn on top and priced"
+              .formatted(draft.gross, draft.excess + draft.fresh));
+    }
+    if (draft.pass.vague(draft.month)) {
+      notes.add(
+          "in much of the month the tower may have run dry or cooled without the chiller: evaporation is uncertain");
+    }
     if (facts.attributes().watersideEconomizer()) {
       notes.add("a waterside economizer may load the tower while the chiller stands");
     }

@@ -19,6 +19,7 @@ import java.time.Instant;
  * @param loadNoise deviation of the load within this period alone, ln
  * @param grade ordinal of the evidence grade
  * @param aimMoved whether somebody is known to have moved the bleed's aim
+ * @param fillPressure factor on how often a fill valve leaks by, from the pressure at it
  * @param leanings log of how much likelier each cause became by what was seen, by ordinal
  * @param cured for each cause, how likely work done at the end of the period cured it
  * @param lastFact instant of the last fact used
@@ -37,6 +38,7 @@ record Period(
     double loadNoise,
     int grade,
     boolean aimMoved,
+    double fillPressure,
     double[] leanings,
     double[] cured,
     Instant lastFact) {

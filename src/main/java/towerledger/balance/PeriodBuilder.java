@@ -219,6 +219,7 @@ final class PeriodBuilder {
         WEEK_NOISE[grade] * Math.sqrt(28 / Math.max(12, to - from)),
         grade,
         moved,
+        SideEvidence.pressure(FillPressure.overLimit(facts, end)),
         SideEvidence.leanings(visits),
         SideEvidence.cured(visits),
         lastFact.equals(Instant.MIN) ? end : lastFact);

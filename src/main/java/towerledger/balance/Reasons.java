@@ -60,6 +60,18 @@ final class Reasons {
       case FILL_VALVE_SHUT -> (share < -0.5 ? speaksFor : against).add(makeup);
       case BLOWDOWN_METER_ERROR, MISSING_DATA -> {}
     }
+    if (cause == Cause.FILL_VALVE_LEAKING_BY) {
+      double over = FillPressure.overLimit(draft.pass.facts, draft.lastFact);
+      if (over > 1) {
+        speaksFor.add(
+            "pressure at the fill valve %.0f %% above the highest at which it closes; many sound sites exceed it too"
+                .formatted(100 * (over - 1)));
+      } else if (over < 0.9) {
+        against.add(
+            "pressure at the fill valve %.0f %% below the highest at which it closes"
+                .formatted(100 * (1 - over)));
+      }
+    }
     if (!Double.isNaN(draft.meteredBleed)
         && (cause == Cause.BLOWDOWN_STUCK_OPEN
             || cause == Cause.LOW_CYCLES

@@ -55,7 +55,7 @@ final class Response {
       double sum = 0;
       double holds = 0;
       for (int block : period.sampleBlocks()) {
-        sum += walk.concentration[block];
+        sum += Math.log(walk.concentration[block]);
         holds += heldAround(walk, block);
       }
       int samples = period.sampleBlocks().length;

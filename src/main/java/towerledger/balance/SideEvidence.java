@@ -171,13 +171,13 @@ final class SideEvidence {
   }
 
   /**
-   * Factor on how often a fill valve leaks by, from supply pressure over the valve's limit.
+   * Factor on how often a fill valve leaks by, from the pressure at it. Many sound sites exceed the
+   * limit, so it leans and does not decide.
    *
-   * @param pressurePa highest pressure seen at the valve, gauge
-   * @param limitPa highest pressure at which the valve closes, gauge
+   * @param over highest pressure known at the valve over the highest at which it closes; NaN where
+   *     not known
    */
-  static double pressure(double pressurePa, double limitPa) {
-    double over = pressurePa / limitPa;
+  static double pressure(double over) {
     return over > 1.2 ? 3 : over > 1 ? 2 : over < 0.8 ? 0.6 : 1;
   }
 }

@@ -144,6 +144,9 @@ final class SystemPass {
   }
 
   private void noteDetection(FaultFilter filter, int p, Instant[] detected) {
+    if (filter.soundness() > VerdictRule.SOUND_ENOUGH) {
+      return;
+    }
     Period period = periods.get(p);
     int first = Math.max(0, frame.at(period.from()));
     for (int m = first; m < Math.min(first + 2, detected.length); m++) {

@@ -13,6 +13,9 @@ final class VerdictRule {
   /** Probability of waste at which a month is flagged as wasteful. */
   static final double WASTE_LIMIT = 0.5;
 
+  /** Probability that nothing is wrong above which no month can be flagged. */
+  static final double SOUND_ENOUGH = 1 - WASTE_LIMIT;
+
   /** Probability of another fault at which a month is flagged. */
   static final double FAULT_LIMIT = 0.9;
 
@@ -74,12 +77,18 @@ final class VerdictRule {
    * to matter counts as none.
    */
   Map<Cause, Double> causes(List<Hypothesis> hypotheses, int month, Measure measure) {
-    Map<Cause, Double> causes = new EnumMap<>(Cause.class);
+    double[] sums = new double[Cause.values().length];
     double least = leastL(measure.makeupL());
     for (Hypothesis h : hypotheses) {
       Signature signature = responses.get(h.was).signature;
       boolean acts = losses.active(h, month) > 0 && matters(h, signature, month, least, measure);
-      causes.merge(acts ? signature.cause() : Cause.NONE, Math.exp(h.logWeight), Double::sum);
+      sums[(acts ? signature.cause() : Cause.NONE).ordinal()] += Math.exp(h.logWeight);
+    }
+    Map<Cause, Double> causes = new EnumMap<>(Cause.class);
+    for (Cause cause : Cause.values()) {
+      if (sums[cause.ordinal()] > 0) {
+        causes.put(cause, sums[cause.ordinal()]);
+      }
     }
     return causes;
   }
