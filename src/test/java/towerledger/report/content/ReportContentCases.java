@@ -1,10 +1,13 @@
 package towerledger.report.content;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.StringReader;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.time.YearMonth;
 import java.time.ZoneId;
@@ -12,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
+import javax.xml.parsers.DocumentBuilderFactory;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
@@ -19,8 +23,11 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.ApplicationContext;
+import org.w3c.dom.Element;
+import org.xml.sax.InputSource;
 import towerledger.account.Customers;
 import towerledger.account.UnitPreference;
 import towerledger.ledger.InventedMonths;
@@ -218,6 +225,61 @@ abstract class ReportContentCases {
         .filteredOn(row -> row.get("likeliest_cause").equals("missing-data"))
         .singleElement()
         .satisfies(row -> assertThat(row.get("makeup_gal")).isEmpty());
+  }
+
+  /** The mail is XML too, so that a slip of a tag is found without a validator. */
+  @Test
+  void closesEveryTagAndNamesEveryPicture() throws Exception {
+    InventedMonths months = months("RC-XML").write(MONTH, Kind.BAD, FIRST, "first");
+
+    Rendered report = render(order(months, "RC-XML", UnitPreference.US, 1, null, "A & B <ok>"));
+
+    var mail =
+        DocumentBuilderFactory.newInstance()
+            .newDocumentBuilder()
+            .parse(new InputSource(new StringReader(report.html())));
+    assertThat(mail.getDocumentElement().getAttribute("lang")).isEqualTo("en");
+    assertThat(mail.getElementsByTagName("title").getLength()).isEqualTo(1);
+    assertThat(mail.getElementsByTagName("h1").getLength()).isEqualTo(1);
+    assertThat(mail.getElementsByTagName("script").getLength()).isZero();
+    for (int i = 0; i < mail.getElementsByTagName("img").getLength(); i++) {
+      var picture = (Element) mail.getElementsByTagName("img").item(i);
+      assertThat(picture.getAttribute("alt")).isNotBlank();
+    }
+    assertThat(report.html()).contains("A &amp; B &lt;ok&gt;");
+  }
+
+  /** Held to the W3C's Nu checker where its JARs were fetched; see scripts/html-validator. */
+  @Test
+  void isValidHtml(@TempDir Path folder) throws Exception {
+    Path jars = Path.of("target", "html-validator");
+    assumeTrue(
+        Files.isDirectory(jars),
+        "the HTML validator is not there; fetch it as scripts/html-validator/pom.xml says");
+    List<String> command =
+        new ArrayList<>(
+            List.of(
+                System.getProperty("java.home") + "/bin/java",
+                "-cp",
+                jars.toAbsolutePath() + "/*",
+                "nu.validator.client.SimpleCommandLineValidator",
+                "--format",
+                "gnu"));
+    for (Kind kind : Kind.values()) {
+      InventedMonths months = months("RC-V" + kind.ordinal()).write(MONTH, kind, FIRST, "first");
+      Rendered report =
+          render(order(months, "RC-V" + kind.ordinal(), UnitPreference.US, 1, null, "Note"));
+      Path file = folder.resolve(kind + ".html");
+      Files.writeString(
+          file, report.html().replace(Rendered.LEAVE, "https://ledger.example/unsubscribe/x"));
+      command.add(file.toString());
+    }
+
+    Process validator = new ProcessBuilder(command).redirectErrorStream(true).start();
+    String said = new String(validator.getInputStream().readAllBytes());
+
+    assertThat(said.lines().filter(line -> line.contains("error:"))).isEmpty();
+    assertThat(validator.waitFor()).as(said).isZero();
   }
 
   @Test
