@@ -9,6 +9,7 @@ import java.time.YearMonth;
 import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.event.EventListener;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -52,8 +53,11 @@ class StaleSystems {
   @EventListener
   @Transactional(propagation = Propagation.REQUIRED)
   public void on(FactsChanged news) {
+    Set<FactsChanged.Touched> marked = MarkedSoFar.inThisTransaction();
     for (FactsChanged.Touched touched : news.touched()) {
-      mark(touched.systemId(), touched.first(), touched.last(), news.reason());
+      if (marked.add(touched)) {
+        mark(touched.systemId(), touched.first(), touched.last(), news.reason());
+      }
     }
   }
 

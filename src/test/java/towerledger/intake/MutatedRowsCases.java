@@ -51,7 +51,7 @@ abstract class MutatedRowsCases {
         "settings",
         row(
             "system,effective_from,setting,value,reason",
-            "MUT-T1,2024-01-01,target_cycles,%d.5,agreed"));
+            "MUT-T1,2024-01-01,target_cycles,3.%d,agreed"));
     FILES.put(
         "meters",
         row(
@@ -76,7 +76,7 @@ abstract class MutatedRowsCases {
         "utility_bills",
         row(
             "site,service,from,to,units,amount,estimated",
-            "MUT-S,water,2024-%m-01,2024-%m-28,%d,99.5,false"));
+            "MUTS%d,water,2024-%m-01,2024-%m-28,%d,99.5,false"));
     FILES.put(
         "weather_hours",
         row("station,hour_start,dry_bulb_f,wet_bulb_f,pressure_inhg", "MUT-W,%h,80.5,70.1,29.5"));
