@@ -110,7 +110,11 @@ class SignInFloodDrillIT {
         .isEqualTo(302);
     assertThat(signIn("127.9.0.4", "flood0@flood.test", signedIn.adminPassword(), device).head())
         .doesNotContain("sign-in?wait");
+    // A few guesses flow back every minute; whoever takes more is told when to come back.
     Answer stranger = token("127.9.0.5", "flood0@flood.test", "wrong");
+    for (int n = 0; n < 11 && stranger.status() == 401; n++) {
+      stranger = token("127.9.0.5", "flood0@flood.test", "wrong");
+    }
     assertThat(stranger.status()).isEqualTo(429);
     assertThat(stranger.head()).containsPattern("(?i)retry-after: [1-9]");
   }
