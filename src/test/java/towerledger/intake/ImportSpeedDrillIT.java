@@ -69,7 +69,7 @@ class ImportSpeedDrillIT {
       bySystem = importSeconds(process);
       System.out.println("peak memory of the process: " + peak(process));
     }
-    try (var connection = DriverManager.getConnection(url, "sa", "")) {
+    try (var connection = DriverManager.getConnection(url, "", "")) {
       assertThat(count(connection)).isEqualTo(ROWS);
       Path file = writeTableFile(connection);
       execute(

@@ -47,7 +47,23 @@ final class LedgerProcess implements AutoCloseable {
         databaseUrl, bundle, List.of("-Xmx512m", "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC"));
   }
 
+  /** The same with its jobs at work, so that it reckons what it imports. */
+  static LedgerProcess startAtWork(String databaseUrl, String bundle) {
+    return start(databaseUrl, bundle, List.of("-Xmx512m"), List.of());
+  }
+
   private static LedgerProcess start(String databaseUrl, String bundle, List<String> jvm) {
+    return start(
+        databaseUrl,
+        bundle,
+        jvm,
+        List.of(
+            "--db-scheduler.polling-interval=1h",
+            "--db-scheduler.immediate-execution-enabled=false"));
+  }
+
+  private static LedgerProcess start(
+      String databaseUrl, String bundle, List<String> jvm, List<String> arguments) {
     List<String> command = new ArrayList<>();
     command.add(System.getProperty("java.home") + "/bin/java");
     command.addAll(jvm);
@@ -57,9 +73,8 @@ final class LedgerProcess implements AutoCloseable {
             System.getProperty("java.class.path"),
             "towerledger.TowerLedgerApplication",
             "--server.port=0",
-            "--db-scheduler.polling-interval=1h",
-            "--db-scheduler.immediate-execution-enabled=false",
             "--spring.main.banner-mode=off"));
+    command.addAll(arguments);
     var builder = new ProcessBuilder(command);
     builder.environment().put("SPRING_DATASOURCE_URL", databaseUrl);
     builder.environment().put("TOWERLEDGER_IMPORT", bundle);

@@ -28,6 +28,7 @@ class BillsPageIT extends PageCases {
         .contains("meter BPG-BD (blowdown)")
         .contains("$3,750");
     assertThat(lead(page)).contains("One utility bill is kept").contains("One sewer credit");
+    assertThat(open("/rates/BPG-R")).contains("href=\"/sites/BPG-S/bills\"");
   }
 
   @Test

@@ -87,6 +87,9 @@ class RatesController {
             billed.stream()
                 .map(system -> new RatesView.Billed(system.code(), system.details().name()))
                 .toList(),
+            sites.listSites(billed.stream().map(CoolingSystem::siteId).distinct().toList()).stream()
+                .map(site -> new RatesView.Billed(site.code(), site.details().name()))
+                .toList(),
             typed.containsKey("amount") ? tryOut.of(typed) : tryOut.blank(today)));
     return "office/schedule";
   }

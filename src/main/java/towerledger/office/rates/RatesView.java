@@ -33,6 +33,7 @@ final class RatesView {
    * @param says since when it holds
    * @param versions newest first
    * @param billed systems billed on it, as links
+   * @param sites sites billed on it, as links to their bills
    * @param tryOut the form to try a bill
    */
   record Schedule(
@@ -42,6 +43,7 @@ final class RatesView {
       String says,
       List<Version> versions,
       List<Billed> billed,
+      List<Billed> sites,
       TryOut tryOut) {}
 
   /** A system billed on a schedule. */
