@@ -12,6 +12,7 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 import jakarta.servlet.http.Cookie;
+import java.util.Locale;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -34,9 +35,14 @@ abstract class PasswordLinkCases {
   @Autowired People people;
   @Autowired Passwords passwords;
 
+  /** An address of this database's own: all applications under test share the mail server. */
+  private String at(String name) {
+    return name + "@" + getClass().getSimpleName().toLowerCase(Locale.ROOT) + ".test";
+  }
+
   @Test
   void invitesByLetterAndLetsTheInvitedChooseOnce() throws Exception {
-    String email = "invited@links.test";
+    String email = at("invited");
     assertThat(invite(email)).as("nothing to hand over: it goes by mail").isNull();
     String link = link(MailServer.awaitLetter(email, 1));
     assertThat(link).startsWith("/invitation/");
@@ -64,7 +70,7 @@ abstract class PasswordLinkCases {
 
   @Test
   void refusesALinkPastItsEnd() throws Exception {
-    String email = "late@links.test";
+    String email = at("late");
     invite(email);
     String link = link(MailServer.awaitLetter(email, 1));
     jdbc.sql(
@@ -82,7 +88,7 @@ abstract class PasswordLinkCases {
 
   @Test
   void sendsANewLinkInPlaceOfTheOldAndTellsAStrangerNothing() throws Exception {
-    String email = "forgetful@links.test";
+    String email = at("forgetful");
     person(email);
     String known =
         mvc.perform(post("/password/forgotten").with(csrf()).param("email", email))
@@ -91,7 +97,7 @@ abstract class PasswordLinkCases {
             .getResponse()
             .getContentAsString();
     String stranger =
-        mvc.perform(post("/password/forgotten").with(csrf()).param("email", "no@links.test"))
+        mvc.perform(post("/password/forgotten").with(csrf()).param("email", at("no")))
             .andExpect(redirectedUrl("/password/forgotten?sent"))
             .andReturn()
             .getResponse()
@@ -99,7 +105,10 @@ abstract class PasswordLinkCases {
     assertThat(known).isEqualTo(stranger);
     String first = link(MailServer.awaitLetter(email, 1));
     // The same person, written in another case.
-    mvc.perform(post("/password/forgotten").with(csrf()).param("email", "Forgetful@LINKS.test"))
+    mvc.perform(
+            post("/password/forgotten")
+                .with(csrf())
+                .param("email", at("Forgetful").replace("test", "TEST")))
         .andExpect(status().is3xxRedirection());
     String second = link(MailServer.awaitLetter(email, 2));
 
@@ -111,12 +120,12 @@ abstract class PasswordLinkCases {
     assertThat(MailServer.awaitLetter(email, 3))
         .contains("a new password was taken")
         .doesNotContain("slate", "/password/reset/");
-    assertThat(MailServer.lettersTo("no@links.test")).isEmpty();
+    assertThat(MailServer.lettersTo(at("no"))).isEmpty();
   }
 
   @Test
   void endsSessionsThereAndEverywhere() throws Exception {
-    String email = "roaming@links.test";
+    String email = at("roaming");
     person(email);
     Cookie desk = session(email);
     Cookie phone = session(email);
@@ -138,7 +147,7 @@ abstract class PasswordLinkCases {
 
   @Test
   void signsOutAndUnarmsWhoeverIsRemoved() throws Exception {
-    String email = "leaver@links.test";
+    String email = at("leaver");
     long id = person(email);
     Cookie session = session(email);
     String token = signedIn.token(people.get(id).viewer());
@@ -154,19 +163,18 @@ abstract class PasswordLinkCases {
 
   @Test
   void takesAnotherCaseOfTheEmailAndNoLookAlike() throws Exception {
-    String email = "kim@links.test";
+    String email = at("kim");
     person(email);
     mvc.perform(signingIn("KIM@Links.Test", PASSWORD)).andExpect(redirectedUrl("/rounds"));
     // Kelvin sign, Cyrillic i, full-width m: each looks like the letter and is another.
-    for (String alike :
-        new String[] {"\u212Aim@links.test", "k\u0456m@links.test", "ki\uFF4D@links.test"}) {
+    for (String alike : new String[] {at("\u212Aim"), at("k\u0456m"), at("ki\uFF4D")}) {
       mvc.perform(signingIn(alike, PASSWORD)).andExpect(redirectedUrl("/sign-in?wrong"));
     }
   }
 
   @Test
   void refusesAMillionCharactersWithoutHashingThem() throws Exception {
-    String email = "verbose@links.test";
+    String email = at("verbose");
     person(email);
     String million = "x".repeat(1_000_000);
     mvc.perform(signingIn(email, million)).andExpect(redirectedUrl("/sign-in?wrong"));
