@@ -165,7 +165,8 @@ abstract class PasswordLinkCases {
   void takesAnotherCaseOfTheEmailAndNoLookAlike() throws Exception {
     String email = at("kim");
     person(email);
-    mvc.perform(signingIn(email.toUpperCase(Locale.ROOT), PASSWORD)).andExpect(redirectedUrl("/rounds"));
+    mvc.perform(signingIn(email.toUpperCase(Locale.ROOT), PASSWORD))
+        .andExpect(redirectedUrl("/rounds"));
     // Kelvin sign, Cyrillic i, full-width m: each looks like the letter and is another.
     for (String alike : new String[] {at("\u212Aim"), at("k\u0456m"), at("ki\uFF4D")}) {
       mvc.perform(signingIn(alike, PASSWORD)).andExpect(redirectedUrl("/sign-in?wrong"));
