@@ -22,6 +22,7 @@ import towerledger.wording.BarText;
 import towerledger.wording.Cautions;
 import towerledger.wording.MoneyText;
 import towerledger.wording.VerdictText;
+import towerledger.wording.WaterText;
 import towerledger.wording.Words;
 
 /** Says what one month of one system amounts to. */
@@ -53,6 +54,7 @@ record MonthSays(Words words, FigureText text) {
 
   private List<String> sentences(LedgerEntry entry, MonthWorking working, ZoneId zone) {
     LedgerWater water = entry.water();
+    WaterText figures = new WaterText(words, text);
     VerdictText verdict = new VerdictText(words, text);
     List<String> said = new ArrayList<>();
     String month = text.month(entry.month());
@@ -62,42 +64,23 @@ record MonthSays(Words words, FigureText text) {
           words.of(
               "system.sentence",
               month,
-              volume(water.makeup()),
-              estimate(
+              figures.volume(water.makeup()),
+              figures.estimate(
                   makeup - water.unaccounted(),
                   subtract(makeup, water.unaccountedHigh()),
                   subtract(makeup, water.unaccountedLow())),
-              estimate(water.unaccounted(), water.unaccountedLow(), water.unaccountedHigh())));
+              figures.unaccounted(water)));
     } else if (water.expectedMakeup() != null) {
       said.add(
           words.of(
               "system.sentence.unmetered",
               month,
-              estimate(water.expectedMakeup(), water.expectedLow(), water.expectedHigh())));
+              figures.expected(water)));
     } else {
       said.add(words.of("system.sentence.nothing", month));
     }
-    if (entry.verdict().waste()) {
-      said.add(
-          words.of(
-              "system.sentence.waste", MoneyText.loss(entry, text, words), verdict.causes(entry)));
-    } else if (entry.verdict().flagged()) {
-      said.add(words.of("system.sentence.flagged", verdict.causes(entry)));
-    } else if (water.makeup() != null) {
-      said.add(words.of("system.sentence.sound"));
-    }
-    if (working.onset() != null && working.lossSinceOnset() != null) {
-      said.add(
-          words.of(
-              "system.sentence.since",
-              working.onsetAt() == null
-                  ? text.month(working.onset())
-                  : text.moment(working.onsetAt(), zone),
-              text.estimate(
-                  working.lossSinceOnset().value(),
-                  working.lossSinceOnset().low(),
-                  working.lossSinceOnset().high())));
-    }
+    verdict.sentence(entry).ifPresent(said::add);
+    verdict.since(working, zone).ifPresent(said::add);
     return said;
   }
 
@@ -133,21 +116,22 @@ record MonthSays(Words words, FigureText text) {
 
   private List<Beside> beside(LedgerEntry entry) {
     LedgerWater water = entry.water();
+    WaterText figures = new WaterText(words, text);
     List<Beside> beside = new ArrayList<>();
     add(
         beside,
         "system.expected",
-        estimate(water.expectedMakeup(), water.expectedLow(), water.expectedHigh()));
+        figures.expected(water));
     add(
         beside,
         "system.unaccounted",
-        estimate(water.unaccounted(), water.unaccountedLow(), water.unaccountedHigh()));
+        figures.unaccounted(water));
     if (entry.verdict().waste()) {
-      add(beside, "system.loss", estimate(water.loss(), water.lossLow(), water.lossHigh()));
-      add(beside, "system.gross-loss", volume(water.grossLoss()));
+      add(beside, "system.loss", figures.loss(water));
+      add(beside, "system.gross-loss", figures.volume(water.grossLoss()));
       add(beside, "system.cost", MoneyText.loss(entry, text, words));
     }
-    add(beside, "system.blowdown", volume(water.blowdown()));
+    add(beside, "system.blowdown", figures.volume(water.blowdown()));
     add(
         beside,
         "system.cycles",
@@ -183,15 +167,5 @@ record MonthSays(Words words, FigureText text) {
       }
     }
     return opinions;
-  }
-
-  private String volume(@Nullable Double litres) {
-    return litres == null ? words.of("figure.unknown") : text.volume(Volume.ofLitres(litres));
-  }
-
-  private String estimate(@Nullable Double value, @Nullable Double low, @Nullable Double high) {
-    return value == null || low == null || high == null
-        ? words.of("figure.unknown")
-        : text.estimate(Volume.ofLitres(value), Volume.ofLitres(low), Volume.ofLitres(high));
   }
 }

@@ -19,7 +19,6 @@ import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.MonthWorking;
 import towerledger.page.Plate;
 import towerledger.page.SystemPlates;
-import towerledger.quantity.Volume;
 import towerledger.site.CoolingSystem;
 import towerledger.site.Meter;
 import towerledger.site.Site;
@@ -27,6 +26,7 @@ import towerledger.site.Sites;
 import towerledger.site.Tower;
 import towerledger.wording.MoneyText;
 import towerledger.wording.VerdictText;
+import towerledger.wording.WaterText;
 import towerledger.wording.Words;
 
 /** Composes the page of one system. */
@@ -147,6 +147,7 @@ class SystemPage {
   private static List<SystemView.Row> rows(
       CoolingSystem system, List<LedgerEntry> all, YearMonth month, Words words, FigureText text) {
     VerdictText verdict = new VerdictText(words, text);
+    WaterText figures = new WaterText(words, text);
     List<SystemView.Row> rows = new ArrayList<>();
     for (LedgerEntry entry : all) {
       rows.add(
@@ -154,19 +155,9 @@ class SystemPage {
               "/systems/" + system.code() + "?month=" + entry.month(),
               text.month(entry.month()),
               words.of("status." + entry.status().code()),
-              volume(entry.water().makeup(), words, text),
-              estimate(
-                  entry.water().expectedMakeup(),
-                  entry.water().expectedLow(),
-                  entry.water().expectedHigh(),
-                  words,
-                  text),
-              estimate(
-                  entry.water().unaccounted(),
-                  entry.water().unaccountedLow(),
-                  entry.water().unaccountedHigh(),
-                  words,
-                  text),
+              figures.bareVolume(entry.water().makeup()),
+              figures.bareExpected(entry.water()),
+              figures.bareUnaccounted(entry.water()),
               verdict.verdict(entry),
               MoneyText.loss(entry, text, words),
               entry.verdict().waste(),
@@ -176,20 +167,5 @@ class SystemPage {
     }
     Collections.reverse(rows);
     return rows;
-  }
-
-  private static String volume(@Nullable Double litres, Words words, FigureText text) {
-    return litres == null ? words.of("figure.unknown") : text.bareVolume(Volume.ofLitres(litres));
-  }
-
-  private static String estimate(
-      @Nullable Double value,
-      @Nullable Double low,
-      @Nullable Double high,
-      Words words,
-      FigureText text) {
-    return value == null || low == null || high == null
-        ? words.of("figure.unknown")
-        : text.bareEstimate(Volume.ofLitres(value), Volume.ofLitres(low), Volume.ofLitres(high));
   }
 }

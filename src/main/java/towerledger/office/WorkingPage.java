@@ -21,6 +21,7 @@ import towerledger.quantity.Volume;
 import towerledger.site.CoolingSystem;
 import towerledger.site.Sites;
 import towerledger.wording.VerdictText;
+import towerledger.wording.WaterText;
 import towerledger.wording.Words;
 
 /** Composes the page that shows the working behind a month. */
@@ -122,6 +123,7 @@ class WorkingPage {
       Words words,
       FigureText text) {
     VerdictText verdict = new VerdictText(words, text);
+    WaterText figures = new WaterText(words, text);
     return revisions.stream()
         .map(
             row ->
@@ -131,14 +133,10 @@ class WorkingPage {
                     row.revision(),
                     text.moment(row.createdAt(), zone),
                     row.reason(),
-                    volume(row.water().makeup(), words, text),
-                    volume(row.water().unaccounted(), words, text),
+                    figures.bareVolume(row.water().makeup()),
+                    figures.bareVolume(row.water().unaccounted()),
                     verdict.verdict(row),
                     row.revision() == shown.revision()))
         .toList();
-  }
-
-  private static String volume(@Nullable Double litres, Words words, FigureText text) {
-    return litres == null ? words.of("figure.unknown") : text.bareVolume(Volume.ofLitres(litres));
   }
 }

@@ -18,6 +18,7 @@ import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.LedgerWater;
 import towerledger.quantity.Volume;
 import towerledger.wording.MoneyText;
+import towerledger.wording.WaterText;
 import towerledger.wording.Words;
 
 /** The plates of one system over its months: the same on the office's and the customer's pages. */
@@ -26,6 +27,7 @@ public final class SystemPlates {
   private final SystemMonths months;
   private final Words words;
   private final FigureText text;
+  private final WaterText figures;
   private final String currency;
 
   /**
@@ -37,6 +39,7 @@ public final class SystemPlates {
     this.months = months;
     this.words = words;
     this.text = text;
+    this.figures = new WaterText(words, text);
     this.currency = currency;
   }
 
@@ -71,8 +74,8 @@ public final class SystemPlates {
             headings,
             entry -> {
               List<String> cells = new ArrayList<>();
-              shown.forEach(part -> cells.add(volume(SystemMonths.litres(entry.water(), part))));
-              cells.add(volume(entry.water().makeup()));
+              shown.forEach(part -> cells.add(figures.volume(SystemMonths.litres(entry.water(), part))));
+              cells.add(figures.volume(entry.water().makeup()));
               return cells;
             }));
   }
@@ -96,11 +99,8 @@ public final class SystemPlates {
                 words.of("plate.expected.value")),
             entry ->
                 List.of(
-                    volume(entry.water().makeup()),
-                    estimate(
-                        entry.water().expectedMakeup(),
-                        entry.water().expectedLow(),
-                        entry.water().expectedHigh()))));
+                    figures.volume(entry.water().makeup()),
+                    figures.expected(entry.water()))));
   }
 
   private static boolean isAbove(LedgerWater water) {
@@ -121,10 +121,7 @@ public final class SystemPlates {
             List.of(words.of("figure.month"), words.of("plate.unaccounted.value")),
             entry ->
                 List.of(
-                    estimate(
-                        entry.water().unaccounted(),
-                        entry.water().unaccountedLow(),
-                        entry.water().unaccountedHigh()))));
+                    figures.unaccounted(entry.water()))));
   }
 
   /** Running total of the unaccounted water with the month in which the fault began. */
@@ -272,16 +269,6 @@ public final class SystemPlates {
       }
     }
     return false;
-  }
-
-  private String volume(@Nullable Double litres) {
-    return litres == null ? words.of("figure.unknown") : text.volume(Volume.ofLitres(litres));
-  }
-
-  private String estimate(@Nullable Double value, @Nullable Double low, @Nullable Double high) {
-    return value == null || low == null || high == null
-        ? words.of("figure.unknown")
-        : text.estimate(Volume.ofLitres(value), Volume.ofLitres(low), Volume.ofLitres(high));
   }
 
   private String cycles(@Nullable Double cycles) {

@@ -30,8 +30,8 @@ import towerledger.site.Site;
 import towerledger.site.Sites;
 import towerledger.wording.BarText;
 import towerledger.wording.Cautions;
-import towerledger.wording.MoneyText;
 import towerledger.wording.VerdictText;
+import towerledger.wording.WaterText;
 import towerledger.wording.Words;
 
 /** Composes the customer's page of one system. */
@@ -122,32 +122,14 @@ class SystemSheet {
               "portal.system.sentence",
               month,
               text.volume(Volume.ofLitres(water.makeup())),
-              expected(water, words, text)));
+              new WaterText(words, text).expected(water)));
     } else if (water.expectedMakeup() != null) {
-      said.add(words.of("portal.system.sentence.unmetered", month, expected(water, words, text)));
+      said.add(words.of("portal.system.sentence.unmetered", month, new WaterText(words, text).expected(water)));
     } else {
       said.add(words.of("portal.system.sentence.nothing", month));
     }
-    VerdictText verdict = new VerdictText(words, text);
-    if (entry.verdict().waste()) {
-      said.add(
-          words.of(
-              "system.sentence.waste", MoneyText.loss(entry, text, words), verdict.causes(entry)));
-    } else if (entry.verdict().flagged()) {
-      said.add(words.of("system.sentence.flagged", verdict.causes(entry)));
-    } else if (water.makeup() != null) {
-      said.add(words.of("system.sentence.sound"));
-    }
+    new VerdictText(words, text).sentence(entry).ifPresent(said::add);
     return said;
-  }
-
-  private static String expected(LedgerWater water, Words words, FigureText text) {
-    Double value = water.expectedMakeup();
-    Double low = water.expectedLow();
-    Double high = water.expectedHigh();
-    return value == null || low == null || high == null
-        ? words.of("figure.unknown")
-        : text.estimate(Volume.ofLitres(value), Volume.ofLitres(low), Volume.ofLitres(high));
   }
 
   private static List<Plate> plates(

@@ -1,10 +1,14 @@
 package towerledger.wording;
 
+import java.time.ZoneId;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import towerledger.balance.Cause;
+import towerledger.balance.VolumeEstimate;
 import towerledger.drawing.FigureText;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.LedgerVerdict;
+import towerledger.ledger.MonthWorking;
 
 /**
  * Says a verdict in words.
@@ -57,6 +61,36 @@ public record VerdictText(Words words, FigureText figures) {
           odds);
     }
     return words.of("verdict.likeliest", cause(verdict.likeliest()), odds);
+  }
+
+  /** What the verdict comes to, in a sentence; empty where nothing is measured to judge by. */
+  public Optional<String> sentence(LedgerEntry entry) {
+    if (entry.verdict().waste()) {
+      return Optional.of(
+          words.of(
+              "system.sentence.waste", MoneyText.loss(entry, figures, words), causes(entry)));
+    }
+    if (entry.verdict().flagged()) {
+      return Optional.of(words.of("system.sentence.flagged", causes(entry)));
+    }
+    return entry.water().makeup() == null
+        ? Optional.empty()
+        : Optional.of(words.of("system.sentence.sound"));
+  }
+
+  /** Since when, and what was lost since; empty where no fault is followed. */
+  public Optional<String> since(MonthWorking working, ZoneId zone) {
+    VolumeEstimate lost = working.lossSinceOnset();
+    if (working.onset() == null || lost == null) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        words.of(
+            "system.sentence.since",
+            working.onsetAt() == null
+                ? figures.month(working.onset())
+                : figures.moment(working.onsetAt(), zone),
+            figures.estimate(lost.value(), lost.low(), lost.high())));
   }
 
   /** Grade of the heat evidence in a few words. */

@@ -9,9 +9,9 @@ import towerledger.drawing.FigureText;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.LedgerWater;
 import towerledger.ledger.MonthWorking;
-import towerledger.quantity.Volume;
 import towerledger.wording.MoneyText;
 import towerledger.wording.VerdictText;
+import towerledger.wording.WaterText;
 import towerledger.wording.Words;
 
 /** Says what is wrong with one system, or why nothing can be told of it. */
@@ -29,14 +29,14 @@ record MatterText(Words words, FigureText text) {
         waste ? lost(row) : words.of("report.matter.flagged"),
         verdict.causes(row),
         why(row, working),
-        since(working, zone),
+        working == null ? "" : verdict.since(working, zone).orElse(""),
         inHand,
         verdict.next(row.verdict().likeliest()));
   }
 
   private String lost(LedgerEntry row) {
     LedgerWater water = row.water();
-    String volume = estimate(water.loss(), water.lossLow(), water.lossHigh());
+    String volume = new WaterText(words, text).loss(water);
     return row.money().lossAmount() == null
         ? words.of("report.matter.lost.unpriced", volume)
         : words.of("report.matter.lost", volume, MoneyText.loss(row, text, words));
@@ -54,21 +54,6 @@ record MatterText(Words words, FigureText text) {
         .collect(Collectors.joining("; "));
   }
 
-  private String since(@Nullable MonthWorking working, ZoneId zone) {
-    if (working == null || working.onset() == null || working.lossSinceOnset() == null) {
-      return "";
-    }
-    return words.of(
-        "system.sentence.since",
-        working.onsetAt() == null
-            ? text.month(working.onset())
-            : text.moment(working.onsetAt(), zone),
-        text.estimate(
-            working.lossSinceOnset().value(),
-            working.lossSinceOnset().low(),
-            working.lossSinceOnset().high()));
-  }
-
   MonthlyReport.Untold untold(LedgerEntry row, @Nullable MonthWorking working) {
     LedgerWater water = row.water();
     String says =
@@ -76,7 +61,7 @@ record MatterText(Words words, FigureText text) {
             ? words.of("report.untold.nothing")
             : words.of(
                 "report.untold.expected",
-                estimate(water.expectedMakeup(), water.expectedLow(), water.expectedHigh()));
+                new WaterText(words, text).expected(water));
     String toAdd =
         working == null || working.whatToAdd().isEmpty()
             ? words.of("cause.missing-data.next")
@@ -86,11 +71,5 @@ record MatterText(Words words, FigureText text) {
 
   private String name(LedgerEntry row) {
     return words.of("report.of-site", row.of().systemName(), row.of().siteName());
-  }
-
-  private String estimate(@Nullable Double value, @Nullable Double low, @Nullable Double high) {
-    return value == null || low == null || high == null
-        ? words.of("figure.unknown")
-        : text.estimate(Volume.ofLitres(value), Volume.ofLitres(low), Volume.ofLitres(high));
   }
 }

@@ -5,15 +5,14 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 import towerledger.drawing.FigureText;
 import towerledger.drawing.Medium;
 import towerledger.drawing.SystemMonths;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.LedgerWater;
-import towerledger.quantity.Volume;
 import towerledger.wording.MoneyText;
 import towerledger.wording.VerdictText;
+import towerledger.wording.WaterText;
 import towerledger.wording.Words;
 
 /** The systems of a report, a table a site, dearest waste first. */
@@ -48,19 +47,18 @@ record ReportTables(
     LedgerWater water = row.water();
     boolean waste = row.verdict().waste();
     VerdictText verdict = new VerdictText(words, text);
+    WaterText figures = new WaterText(words, text);
     return new MonthlyReport.SystemRow(
         row.of().systemName(),
         verdict.verdict(row),
         waste,
         trend(row),
         List.of(
-            water.makeup() == null
-                ? words.of("figure.unknown")
-                : text.bareVolume(Volume.ofLitres(water.makeup())),
-            estimate(water.expectedMakeup(), water.expectedLow(), water.expectedHigh()),
-            estimate(water.unaccounted(), water.unaccountedLow(), water.unaccountedHigh()),
+            figures.bareVolume(water.makeup()),
+            figures.bareExpected(water),
+            figures.bareUnaccounted(water),
             waste
-                ? estimate(water.loss(), water.lossLow(), water.lossHigh())
+                ? figures.bareLoss(water)
                 : water.makeup() == null ? words.of("figure.unknown") : words.of("money.none"),
             water.makeup() == null && !waste
                 ? words.of("figure.unknown")
@@ -90,11 +88,5 @@ record ReportTables(
         months.entries().stream().filter(e -> e.isPresent() && e.get().verdict().waste()).count();
     return months.sparkline(
         Medium.PAPER, words.of("review.trend.title", row.of().systemName(), wasting));
-  }
-
-  private String estimate(@Nullable Double value, @Nullable Double low, @Nullable Double high) {
-    return value == null || low == null || high == null
-        ? words.of("figure.unknown")
-        : text.bareEstimate(Volume.ofLitres(value), Volume.ofLitres(low), Volume.ofLitres(high));
   }
 }

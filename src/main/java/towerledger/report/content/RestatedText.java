@@ -2,13 +2,12 @@ package towerledger.report.content;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import towerledger.drawing.FigureText;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.Restatement;
-import towerledger.quantity.Volume;
 import towerledger.wording.MoneyText;
 import towerledger.wording.VerdictText;
+import towerledger.wording.WaterText;
 import towerledger.wording.Words;
 
 /** Says which months changed since the last report, why, and both figures. */
@@ -46,24 +45,17 @@ record RestatedText(Words words, FigureText text) {
   }
 
   private String makeup(LedgerEntry row) {
-    Double litres = row.water().makeup();
-    return litres == null ? words.of("figure.unknown") : text.volume(Volume.ofLitres(litres));
+    return new WaterText(words, text).volume(row.water().makeup());
   }
 
   private String wasted(LedgerEntry row) {
     if (!row.verdict().waste()) {
       return words.of("money.none");
     }
-    return estimate(row.water().loss(), row.water().lossLow(), row.water().lossHigh());
+    return new WaterText(words, text).loss(row.water());
   }
 
   private String cost(LedgerEntry row) {
     return MoneyText.loss(row, text, words);
-  }
-
-  private String estimate(@Nullable Double value, @Nullable Double low, @Nullable Double high) {
-    return value == null || low == null || high == null
-        ? words.of("figure.unknown")
-        : text.estimate(Volume.ofLitres(value), Volume.ofLitres(low), Volume.ofLitres(high));
   }
 }
