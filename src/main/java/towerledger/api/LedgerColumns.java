@@ -55,6 +55,9 @@ final class LedgerColumns {
           "loss_amount",
           "evaporation_credit_amount");
 
+  /** Volumes of the contract: all of a row's but its own reckoning of the loss, which come last. */
+  private static final int VOLUMES = NAMES.indexOf("cycles") - NAMES.indexOf("makeup_gal");
+
   private LedgerColumns() {}
 
   /** The values in the order of the names; texts, numbers, or null where nothing is known. */
@@ -68,24 +71,7 @@ final class LedgerColumns {
     values.add(entry.month().toString());
     values.add(entry.status().code());
     values.add(entry.evidence() == null ? null : entry.evidence().name());
-    values.add(gallons(water.makeup()));
-    values.add(gallons(water.expectedMakeup()));
-    values.add(gallons(water.expectedLow()));
-    values.add(gallons(water.expectedHigh()));
-    values.add(gallons(water.unaccounted()));
-    values.add(gallons(water.unaccountedLow()));
-    values.add(gallons(water.unaccountedHigh()));
-    values.add(gallons(water.evaporation()));
-    values.add(gallons(water.drift()));
-    values.add(gallons(water.neededBlowdown()));
-    values.add(gallons(water.excessLoss()));
-    values.add(gallons(water.freshLoss()));
-    values.add(gallons(water.otherUse()));
-    values.add(gallons(water.storageChange()));
-    values.add(gallons(water.meterCorrection()));
-    values.add(gallons(water.residual()));
-    values.add(gallons(water.blowdown()));
-    values.add(gallons(water.grossLoss()));
+    water.volumes().subList(0, VOLUMES).forEach(litres -> values.add(gallons(litres)));
     values.add(decimal(water.cycles(), 4));
     values.add(decimal(water.targetCycles(), 4));
     values.add(verdict.flagged() ? 1 : 0);

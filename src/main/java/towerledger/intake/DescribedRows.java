@@ -14,8 +14,8 @@ import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Actor;
 import towerledger.account.Viewer;
 import towerledger.intake.csv.Column;
-import towerledger.intake.csv.SpreadsheetGuard;
 import towerledger.intake.file.FileFormat;
+import towerledger.wording.SpreadsheetGuard;
 
 /**
  * Single rows of the interchange format for forms: which columns a file has, what a row says now,

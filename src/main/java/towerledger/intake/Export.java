@@ -28,7 +28,7 @@ import org.springframework.transaction.TransactionDefinition;
 import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.intake.ExportFile.Cell;
 import towerledger.intake.ExportFile.Form;
-import towerledger.intake.csv.SpreadsheetGuard;
+import towerledger.wording.SpreadsheetGuard;
 
 /**
  * Writes the whole ledger as a bundle: all facts and settings as of one moment, in SI to the last

@@ -1,5 +1,7 @@
 package towerledger.ledger;
 
+import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
@@ -35,6 +37,32 @@ public record LedgerWater(
     @Nullable Double lossHigh,
     @Nullable Double cycles,
     @Nullable Double targetCycles) {
+
+  /** Every volume in the order of this record, cycles left out; null where nothing is known. */
+  public List<@Nullable Double> volumes() {
+    return Arrays.asList(
+        makeup,
+        expectedMakeup,
+        expectedLow,
+        expectedHigh,
+        unaccounted,
+        unaccountedLow,
+        unaccountedHigh,
+        evaporation,
+        drift,
+        neededBlowdown,
+        excessLoss,
+        freshLoss,
+        otherUse,
+        storageChange,
+        meterCorrection,
+        residual,
+        blowdown,
+        grossLoss,
+        loss,
+        lossLow,
+        lossHigh);
+  }
 
   static LedgerWater of(WaterFigures water) {
     return new LedgerWater(

@@ -210,9 +210,11 @@ class Revisions {
     s.setString(++i, row.reason().length() <= 500 ? row.reason() : row.reason().substring(0, 500));
     s.setObject(++i, at(now));
     s.setString(++i, r.evidence() == null ? null : r.evidence().name());
-    for (Double figure : figures(r.water())) {
+    for (Double figure : r.water().volumes()) {
       setDouble(s, ++i, figure);
     }
+    setDouble(s, ++i, r.water().cycles());
+    setDouble(s, ++i, r.water().targetCycles());
     LedgerVerdict v = r.verdict();
     s.setBoolean(++i, v.flagged());
     s.setBoolean(++i, v.waste());
@@ -260,34 +262,6 @@ class Revisions {
     s.setBigDecimal(++i, r.money().creditClaimed());
     s.setLong(++i, r.systemId());
     s.setObject(++i, r.month().atDay(1));
-  }
-
-  static @Nullable Double[] figures(LedgerWater w) {
-    return new @Nullable Double[] {
-      w.makeup(),
-      w.expectedMakeup(),
-      w.expectedLow(),
-      w.expectedHigh(),
-      w.unaccounted(),
-      w.unaccountedLow(),
-      w.unaccountedHigh(),
-      w.evaporation(),
-      w.drift(),
-      w.neededBlowdown(),
-      w.excessLoss(),
-      w.freshLoss(),
-      w.otherUse(),
-      w.storageChange(),
-      w.meterCorrection(),
-      w.residual(),
-      w.blowdown(),
-      w.grossLoss(),
-      w.loss(),
-      w.lossLow(),
-      w.lossHigh(),
-      w.cycles(),
-      w.targetCycles()
-    };
   }
 
   private static void setDouble(PreparedStatement s, int index, @Nullable Double value)

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import towerledger.wording.SpreadsheetGuard;
 
 /**
  * One row of a file, its cells read by column. An empty cell means 'not known' and comes as null or

@@ -21,7 +21,7 @@ import org.springframework.web.util.UriComponentsBuilder;
 import towerledger.account.HistoryFilter;
 import towerledger.account.HistorySearch;
 import towerledger.drawing.FigureText;
-import towerledger.intake.csv.SpreadsheetGuard;
+import towerledger.wording.SpreadsheetGuard;
 import towerledger.wording.Words;
 
 /** Who did what to which thing, from where: searched, turned, taken along as CSV. */

@@ -6,7 +6,6 @@ import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
@@ -15,9 +14,9 @@ import org.jspecify.annotations.Nullable;
 import towerledger.account.UnitPreference;
 import towerledger.balance.Cause;
 import towerledger.ledger.LedgerEntry;
-import towerledger.ledger.LedgerWater;
 import towerledger.quantity.Volume;
 import towerledger.quantity.VolumeUnit;
+import towerledger.wording.SpreadsheetGuard;
 
 /**
  * The figures behind a report as CSV (RFC 4180), one row a system. Columns are named and mean what
@@ -87,14 +86,14 @@ final class FiguresCsv {
 
   private static List<Object> cells(LedgerEntry row, VolumeUnit unit) {
     List<Object> cells = new ArrayList<>();
-    cells.add(plain(row.of().system()));
-    cells.add(plain(row.of().systemName()));
-    cells.add(plain(row.of().siteName()));
+    cells.add(SpreadsheetGuard.apply(row.of().system()));
+    cells.add(SpreadsheetGuard.apply(row.of().systemName()));
+    cells.add(SpreadsheetGuard.apply(row.of().siteName()));
     cells.add(row.month().toString());
     cells.add(row.status().code());
     cells.add(row.revision());
     cells.add(row.evidence() == null ? "" : row.evidence().name());
-    for (Double litres : volumes(row.water())) {
+    for (Double litres : row.water().volumes()) {
       cells.add(
           litres == null
               ? ""
@@ -117,31 +116,6 @@ final class FiguresCsv {
     return cells;
   }
 
-  private static List<@Nullable Double> volumes(LedgerWater w) {
-    return Arrays.asList(
-        w.makeup(),
-        w.expectedMakeup(),
-        w.expectedLow(),
-        w.expectedHigh(),
-        w.unaccounted(),
-        w.unaccountedLow(),
-        w.unaccountedHigh(),
-        w.evaporation(),
-        w.drift(),
-        w.neededBlowdown(),
-        w.excessLoss(),
-        w.freshLoss(),
-        w.otherUse(),
-        w.storageChange(),
-        w.meterCorrection(),
-        w.residual(),
-        w.blowdown(),
-        w.grossLoss(),
-        w.loss(),
-        w.lossLow(),
-        w.lossHigh());
-  }
-
   private static String number(@Nullable Double value) {
     return value == null
         ? ""
@@ -150,10 +124,5 @@ final class FiguresCsv {
 
   private static String amount(@Nullable BigDecimal value) {
     return value == null ? "" : value.setScale(2, RoundingMode.HALF_UP).toPlainString();
-  }
-
-  /** A name that a spreadsheet would take for a formula gets an apostrophe before it. */
-  private static String plain(String name) {
-    return !name.isEmpty() && "=+-@\t\r".indexOf(name.charAt(0)) >= 0 ? "'" + name : name;
   }
 }

@@ -1,4 +1,4 @@
-package towerledger.intake.csv;
+package towerledger.wording;
 
 /**
  * Keeps spreadsheets from running text as a formula: text that begins with one of {@code = + - @},

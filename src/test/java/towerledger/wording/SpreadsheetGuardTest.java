@@ -1,4 +1,4 @@
-package towerledger.intake.csv;
+package towerledger.wording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
