@@ -41,34 +41,33 @@ final class HourlyModel {
     boolean[] vague = freeHours.clone();
     boolean coil = facts.attributes().kind() != SystemAttributes.Kind.OPEN;
     double[] load = HeatSpread.spread(facts, start, shape, nominal, freeHours, grade);
-    double[] evaporation = new double[hours];
     WeatherHours weather = facts.weather();
     TowerModel towers = TowerModel.of(facts, pressure(weather), tables);
     assumptions.addAll(towers.assumptions());
     double[] setpoint = setpoints(facts, start, hours, assumptions);
     int offset = (int) ((start.getEpochSecond() - weather.start().getEpochSecond()) / 3600);
+    TowerModel.Conditions conditions = TowerModel.Conditions.of(hours);
+    double[] carried = new double[hours];
     for (int h = 0; h < hours; h++) {
       int w = offset + h;
       if (w < 0
           || w >= weather.hours()
           || Double.isNaN(weather.dryBulbC(w))
           || Double.isNaN(weather.wetBulbC(w))) {
-        evaporation[h] = Double.NaN;
+        carried[h] = Double.NaN;
       } else if (load[h] > 0) {
         double pressurePa = weather.pressurePa(w);
         double dry = weather.dryBulbC(w);
         vague[h] |= coil && dry < MAY_RUN_DRY_C;
         boolean free = HeatSpread.freeCooling(facts.attributes(), dry);
-        evaporation[h] =
-            towers.evaporationL(
-                Math.min(load[h], 1.3),
-                nominal,
-                dry,
-                weather.wetBulbC(w),
-                Double.isNaN(pressurePa) ? STANDARD_PRESSURE_PA : pressurePa,
-                free ? ECONOMIZER_SETPOINT_C : setpoint[h]);
+        carried[h] = Math.min(load[h], 1.3);
+        conditions.dryBulbC()[h] = dry;
+        conditions.wetBulbC()[h] = weather.wetBulbC(w);
+        conditions.pressurePa()[h] = Double.isNaN(pressurePa) ? STANDARD_PRESSURE_PA : pressurePa;
+        conditions.setPointC()[h] = free ? ECONOMIZER_SETPOINT_C : setpoint[h];
       }
     }
+    double[] evaporation = towers.evaporationL(carried, nominal, conditions);
     return new SystemHours(start.getEpochSecond(), evaporation, load, grade, vague);
   }
 

@@ -140,26 +140,53 @@ final class TowerModel {
   }
 
   /**
-   * Evaporation in an hour, L.
+   * Evaporation of each hour, L.
    *
-   * @param load heat as a fraction of the system's nominal
+   * @param load heat as a fraction of the system's nominal; NaN where the weather is not known
+   * @param weather conditions of the same hours
    */
-  double evaporationL(
-      double load,
-      double nominalW,
-      double dryBulbC,
-      double wetBulbC,
-      double pressurePa,
-      double setpointC) {
-    double litres = 0;
+  double[] evaporationL(double[] load, double nominalW, Conditions weather) {
+    int hours = load.length;
+    double[] litres = new double[hours];
+    double[] heatW = new double[hours];
+    double[] kgS = new double[hours];
     for (Unit unit : units) {
-      double heatW = load * unit.heatAtNominalW();
-      double kgS = unit.table().evaporationKgS(heatW, dryBulbC, wetBulbC, pressurePa, setpointC);
-      // Evaporation goes with the heat at equal load, so the scaled tower's figure is scaled back.
-      double perJoule = heatW > 0 ? kgS / heatW : 0;
-      litres += perJoule * load * nominalW * unit.share() * 3600 / DesignPoint.WATER_KG_PER_LITRE;
+      for (int h = 0; h < hours; h++) {
+        heatW[h] = load[h] * unit.heatAtNominalW();
+      }
+      unit.table()
+          .evaporation(
+              heatW,
+              weather.dryBulbC(),
+              weather.wetBulbC(),
+              weather.pressurePa(),
+              weather.setPointC(),
+              kgS);
+      for (int h = 0; h < hours; h++) {
+        // Evaporation goes with the heat at equal load, so the scaled tower's figure is scaled back.
+        double perJoule = heatW[h] <= 0 ? 0 : kgS[h] / heatW[h];
+        litres[h] +=
+            perJoule * load[h] * nominalW * unit.share() * 3600 / DesignPoint.WATER_KG_PER_LITRE;
+      }
     }
     return litres;
+  }
+
+  /**
+   * What the towers meet, hour by hour.
+   *
+   * @param dryBulbC °C
+   * @param wetBulbC °C
+   * @param pressurePa Pa
+   * @param setPointC cold-water set-point, °C
+   */
+  record Conditions(
+      double[] dryBulbC, double[] wetBulbC, double[] pressurePa, double[] setPointC) {
+
+    static Conditions of(int hours) {
+      return new Conditions(
+          new double[hours], new double[hours], new double[hours], new double[hours]);
+    }
   }
 
   private static TowerKind kind(SystemAttributes.Kind kind) {
