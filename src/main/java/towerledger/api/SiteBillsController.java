@@ -7,7 +7,6 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -154,11 +153,7 @@ class SiteBillsController {
         check == null
             ? List.of()
             : check.reasons().stream()
-                .map(
-                    reason ->
-                        new Reason(
-                            reason.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'),
-                            reason.text()))
+                .map(reason -> new Reason(LedgerColumns.code(reason.kind()), reason.text()))
                 .toList(),
         check == null || check.expected() == null
             ? List.of()

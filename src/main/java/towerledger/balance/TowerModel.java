@@ -163,7 +163,8 @@ final class TowerModel {
               weather.setPointC(),
               kgS);
       for (int h = 0; h < hours; h++) {
-        // Evaporation goes with the heat at equal load, so the scaled tower's figure is scaled back.
+        // Evaporation goes with the heat at equal load, so the scaled tower's figure is scaled
+        // back.
         double perJoule = heatW[h] <= 0 ? 0 : kgS[h] / heatW[h];
         litres[h] +=
             perJoule * load[h] * nominalW * unit.share() * 3600 / DesignPoint.WATER_KG_PER_LITRE;
@@ -180,8 +181,7 @@ final class TowerModel {
    * @param pressurePa Pa
    * @param setPointC cold-water set-point, °C
    */
-  record Conditions(
-      double[] dryBulbC, double[] wetBulbC, double[] pressurePa, double[] setPointC) {
+  record Conditions(double[] dryBulbC, double[] wetBulbC, double[] pressurePa, double[] setPointC) {
 
     static Conditions of(int hours) {
       return new Conditions(

@@ -19,6 +19,7 @@ import towerledger.meter.MeterRecords;
 import towerledger.quantity.Money;
 import towerledger.quantity.Span;
 import towerledger.site.CoolingSystem;
+import towerledger.site.Meter;
 import towerledger.site.Site;
 import towerledger.site.Sites;
 import towerledger.tariff.BillCheck;
@@ -121,6 +122,8 @@ public class SiteBills {
     private final List<RateSchedule> rates;
     private final List<UtilityBill> allBills;
     private final Currency currency;
+    private final Map<CoolingSystem, List<Meter>> metersOf = new LinkedHashMap<>();
+    private final List<Meter> service;
 
     Book(Site site, List<RateSchedule> rates, List<UtilityBill> allBills, Currency currency) {
       this.site = site;
@@ -128,6 +131,10 @@ public class SiteBills {
       this.rates = rates;
       this.allBills = allBills;
       this.currency = currency;
+      List<CoolingSystem> systems = sites.listSystems(site);
+      var byId = sites.listMeters(systems.stream().map(CoolingSystem::id).toList());
+      systems.forEach(system -> metersOf.put(system, byId.getOrDefault(system.id(), List.of())));
+      this.service = sites.listServiceMeters(site);
     }
 
     Checked check(UtilityBill bill) {
@@ -221,37 +228,32 @@ public class SiteBills {
               bill.from().minusDays(DAYS_AROUND).atStartOfDay(zone).toInstant(),
               bill.to().plusDays(DAYS_AROUND).atStartOfDay(zone).toInstant());
       Map<String, BilledWater.OfSystem> systems = new LinkedHashMap<>();
-      List<CoolingSystem> all = sites.listSystems(site);
-      var metersOf = sites.listMeters(all.stream().map(CoolingSystem::id).toList());
       YearMonth first = YearMonth.from(bill.from());
       YearMonth last = YearMonth.from(bill.to().minusDays(1));
-      for (CoolingSystem system : all) {
-        var own = metersOf.getOrDefault(system.id(), List.of());
-        systems.put(
-            system.code(),
-            new BilledWater.OfSystem(
-                List.copyOf(meters.records(own, around).values()),
-                own.stream()
-                    .flatMap(
-                        meter ->
-                            meters.listReadings(meter, around).stream()
-                                .map(reading -> new BilledWater.Read(meter, reading)))
-                    .toList(),
-                ledger.list(system, first, last)));
-      }
-      var service = sites.listServiceMeters(site);
+      metersOf.forEach(
+          (system, own) ->
+              systems.put(
+                  system.code(),
+                  new BilledWater.OfSystem(
+                      List.copyOf(meters.records(own, around).values()),
+                      reads(own, around),
+                      ledger.list(system, first, last))));
       return new BilledWater(
           bill,
           billed,
           zone,
           List.copyOf(meters.records(service, around).values()),
-          service.stream()
-              .flatMap(
-                  meter ->
-                      meters.listReadings(meter, around).stream()
-                          .map(reading -> new BilledWater.Read(meter, reading)))
-              .toList(),
+          reads(service, around),
           systems);
+    }
+
+    private List<BilledWater.Read> reads(List<Meter> of, Span around) {
+      return of.stream()
+          .flatMap(
+              meter ->
+                  meters.listReadings(meter, around).stream()
+                      .map(reading -> new BilledWater.Read(meter, reading)))
+          .toList();
     }
   }
 }

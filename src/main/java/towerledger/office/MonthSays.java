@@ -71,11 +71,7 @@ record MonthSays(Words words, FigureText text) {
                   subtract(makeup, water.unaccountedLow())),
               figures.unaccounted(water)));
     } else if (water.expectedMakeup() != null) {
-      said.add(
-          words.of(
-              "system.sentence.unmetered",
-              month,
-              figures.expected(water)));
+      said.add(words.of("system.sentence.unmetered", month, figures.expected(water)));
     } else {
       said.add(words.of("system.sentence.nothing", month));
     }
@@ -118,14 +114,8 @@ record MonthSays(Words words, FigureText text) {
     LedgerWater water = entry.water();
     WaterText figures = new WaterText(words, text);
     List<Beside> beside = new ArrayList<>();
-    add(
-        beside,
-        "system.expected",
-        figures.expected(water));
-    add(
-        beside,
-        "system.unaccounted",
-        figures.unaccounted(water));
+    add(beside, "system.expected", figures.expected(water));
+    add(beside, "system.unaccounted", figures.unaccounted(water));
     if (entry.verdict().waste()) {
       add(beside, "system.loss", figures.loss(water));
       add(beside, "system.gross-loss", figures.volume(water.grossLoss()));

@@ -43,8 +43,11 @@ class ReviewController {
     }
     YearMonth month = choice.chosenMonth().orElse(newest.get());
     model.addAttribute("view", page.compose(viewer, month, newest.get(), choice, text));
+    if (partOnly) {
+      return "office/review :: list";
+    }
     model.addAttribute("closable", ends.countClosable(month));
-    return partOnly ? "office/review :: list" : "office/review";
+    return "office/review";
   }
 
   /** Closes a month before its ten days are over. */

@@ -74,7 +74,8 @@ public final class SystemPlates {
             headings,
             entry -> {
               List<String> cells = new ArrayList<>();
-              shown.forEach(part -> cells.add(figures.volume(SystemMonths.litres(entry.water(), part))));
+              shown.forEach(
+                  part -> cells.add(figures.volume(SystemMonths.litres(entry.water(), part))));
               cells.add(figures.volume(entry.water().makeup()));
               return cells;
             }));
@@ -98,9 +99,7 @@ public final class SystemPlates {
                 words.of("plate.makeup"),
                 words.of("plate.expected.value")),
             entry ->
-                List.of(
-                    figures.volume(entry.water().makeup()),
-                    figures.expected(entry.water()))));
+                List.of(figures.volume(entry.water().makeup()), figures.expected(entry.water()))));
   }
 
   private static boolean isAbove(LedgerWater water) {
@@ -119,9 +118,7 @@ public final class SystemPlates {
         words.of("plate.unaccounted.sum"),
         table(
             List.of(words.of("figure.month"), words.of("plate.unaccounted.value")),
-            entry ->
-                List.of(
-                    figures.unaccounted(entry.water()))));
+            entry -> List.of(figures.unaccounted(entry.water()))));
   }
 
   /** Running total of the unaccounted water with the month in which the fault began. */

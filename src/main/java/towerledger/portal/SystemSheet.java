@@ -124,7 +124,11 @@ class SystemSheet {
               text.volume(Volume.ofLitres(water.makeup())),
               new WaterText(words, text).expected(water)));
     } else if (water.expectedMakeup() != null) {
-      said.add(words.of("portal.system.sentence.unmetered", month, new WaterText(words, text).expected(water)));
+      said.add(
+          words.of(
+              "portal.system.sentence.unmetered",
+              month,
+              new WaterText(words, text).expected(water)));
     } else {
       said.add(words.of("portal.system.sentence.nothing", month));
     }

@@ -67,8 +67,7 @@ public record VerdictText(Words words, FigureText figures) {
   public Optional<String> sentence(LedgerEntry entry) {
     if (entry.verdict().waste()) {
       return Optional.of(
-          words.of(
-              "system.sentence.waste", MoneyText.loss(entry, figures, words), causes(entry)));
+          words.of("system.sentence.waste", MoneyText.loss(entry, figures, words), causes(entry)));
     }
     if (entry.verdict().flagged()) {
       return Optional.of(words.of("system.sentence.flagged", causes(entry)));

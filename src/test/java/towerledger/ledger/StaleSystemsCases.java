@@ -10,11 +10,8 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.account.Actor;
-import towerledger.site.Nameplate;
 import towerledger.site.SettingName;
-import towerledger.site.SiteDetails;
 import towerledger.site.Sites;
-import towerledger.site.SystemDetails;
 
 /** Changed facts leave a mark until their months are reckoned, and a mark only ever widens. */
 abstract class StaleSystemsCases {
@@ -28,43 +25,8 @@ abstract class StaleSystemsCases {
 
   @BeforeEach
   void aTowerOfItsOwn() {
-    jdbc.sql(
-            """
-            INSERT INTO account_customer (code, name, created_at)
-            SELECT 'stale-c', 'A customer', CURRENT_TIMESTAMP WHERE NOT EXISTS
-              (SELECT 1 FROM account_customer WHERE code = 'stale-c')""")
-        .update();
-    long customer =
-        jdbc.sql("SELECT id FROM account_customer WHERE code = 'stale-c'")
-            .query(Long.class)
-            .single();
-    sites.putSite(
-        ACTOR,
-        "stale-s",
-        customer,
-        new SiteDetails("A site", "UTC", null, null, null, null, null, null, null));
-    sites.putTower(
-        ACTOR, "stale-t", "stale-s", null, plate(), SystemDetails.named("A tower of its own"));
+    LedgerRows.tower(jdbc, sites, "stale", "UTC");
     jdbc.sql("DELETE FROM ledger_stale").update();
-  }
-
-  private static Nameplate plate() {
-    return new Nameplate(
-        "A tower of its own",
-        null,
-        null,
-        440.0,
-        null,
-        null,
-        null,
-        null,
-        null,
-        null,
-        null,
-        null,
-        null,
-        null,
-        null);
   }
 
   @Test

@@ -2,6 +2,24 @@ package towerledger.office.describe;
 
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import towerledger.quantity.VolumeUnit;
+import towerledger.site.BlowdownControl;
+import towerledger.site.BuildingUse;
+import towerledger.site.Coded;
+import towerledger.site.FanControl;
+import towerledger.site.FlowArrangement;
+import towerledger.site.HeatSource;
+import towerledger.site.LevelControl;
+import towerledger.site.MeterRole;
+import towerledger.site.MeterType;
+import towerledger.site.SettingName;
+import towerledger.site.SystemKind;
+import towerledger.site.WaterSource;
+import towerledger.tariff.CreditRule;
+import towerledger.tariff.Service;
+import towerledger.tariff.SewerRule;
 
 /**
  * What can be described on a form.
@@ -80,87 +98,44 @@ record Sheet(String path, String file, List<String> key, List<String> first) {
               List.of("schedule", "effective_from", "from_units"),
               List.of("schedule", "effective_from", "from_units", "rate")));
 
+  private static final List<String> YES_OR_NO = List.of("true", "false");
+
   /** Choices of a column by their codes in the files. */
   static final Map<String, List<String>> CHOICES =
       Map.ofEntries(
-          Map.entry("kind", List.of("open", "closed-circuit", "evaporative-condenser", "hybrid")),
-          Map.entry("flow_arrangement", List.of("counterflow", "crossflow")),
-          Map.entry("fan_control", List.of("single-speed", "two-speed", "variable-speed")),
+          Map.entry("kind", codes(SystemKind.values(), Coded::code)),
+          Map.entry("flow_arrangement", codes(FlowArrangement.values(), Coded::code)),
+          Map.entry("fan_control", codes(FanControl.values(), Coded::code)),
+          Map.entry("heat_source", codes(HeatSource.values(), Coded::code)),
+          Map.entry("building_use", codes(BuildingUse.values(), Coded::code)),
+          Map.entry("waterside_economizer", YES_OR_NO),
+          Map.entry("has_basin_heater", YES_OR_NO),
+          Map.entry("level_sensor_outside", YES_OR_NO),
+          Map.entry("blowdown_control", codes(BlowdownControl.values(), Coded::code)),
+          Map.entry("level_control", codes(LevelControl.values(), Coded::code)),
+          Map.entry("role", codes(MeterRole.values(), Coded::code)),
+          Map.entry("unit", codes(VolumeUnit.values(), VolumeUnit::code)),
+          Map.entry("type", codes(MeterType.values(), Coded::code)),
+          Map.entry("source", codes(WaterSource.values(), Coded::code)),
+          Map.entry("service", codes(Service.values(), Service::code)),
           Map.entry(
-              "heat_source",
-              List.of(
-                  "electric-chiller",
-                  "absorption-chiller",
-                  "process",
-                  "heat-pump-loop",
-                  "refrigeration",
-                  "other")),
+              "billing_unit",
+              Stream.of(VolumeUnit.values())
+                  .filter(unit -> unit != VolumeUnit.IMPERIAL_GALLON)
+                  .map(VolumeUnit::code)
+                  .toList()),
+          Map.entry("sewer_basis", codes(SewerRule.Basis.values(), SewerRule.Basis::code)),
           Map.entry(
-              "building_use",
-              List.of(
-                  "office",
-                  "hospital",
-                  "hotel",
-                  "school",
-                  "laboratory",
-                  "retail",
-                  "data-center",
-                  "industrial",
-                  "other")),
-          Map.entry("waterside_economizer", List.of("true", "false")),
-          Map.entry("has_basin_heater", List.of("true", "false")),
-          Map.entry("level_sensor_outside", List.of("true", "false")),
-          Map.entry(
-              "blowdown_control",
-              List.of("conductivity", "makeup-proportional", "timer", "manual", "none")),
-          Map.entry(
-              "level_control",
-              List.of(
-                  "mechanical-float",
-                  "float-switch",
-                  "conductance-probes",
-                  "ultrasonic",
-                  "pressure-transducer",
-                  "manual",
-                  "other")),
-          Map.entry("role", List.of("makeup", "blowdown", "other-use", "credit", "service")),
-          Map.entry("unit", List.of("gal", "kgal", "imp_gal", "ft3", "ccf", "l", "m3")),
-          Map.entry(
-              "type", List.of("displacement", "turbine", "compound", "magnetic", "ultrasonic")),
-          Map.entry("source", List.of("city", "well", "reclaimed", "rain", "softened")),
-          Map.entry("service", List.of("water", "sewer")),
-          Map.entry("billing_unit", List.of("gal", "kgal", "ft3", "ccf", "l", "m3")),
-          Map.entry(
-              "sewer_basis",
-              List.of("metered-water", "percent-of-water", "return-meter", "winter-average")),
-          Map.entry(
-              "evaporation_credit",
-              List.of(
-                  "none",
-                  "makeup-minus-blowdown",
-                  "credit-meter",
-                  "percent-of-makeup",
-                  "engineered",
-                  "blowdown-as-sewer")),
+              "evaporation_credit", codes(CreditRule.Method.values(), CreditRule.Method::code)),
           Map.entry(
               "setting",
-              List.of(
-                  "cold_water_setpoint_f",
-                  "cold_water_setpoint_c",
-                  "target_cycles",
-                  "conductivity_setpoint_us_cm",
-                  "blowdown_control",
-                  "drift_percent",
-                  "level_control",
-                  "level_sensor_outside",
-                  "makeup_line_in",
-                  "makeup_line_mm",
-                  "fill_valve_cv",
-                  "fill_valve_kv",
-                  "fill_valve_max_psi",
-                  "fill_valve_max_kpa",
-                  "regulator_set_psi",
-                  "regulator_set_kpa")));
+              Stream.of(SettingName.values())
+                  .flatMap(name -> Stream.concat(name.usCode().stream(), Stream.of(name.code())))
+                  .toList()));
+
+  private static <T> List<String> codes(T[] choices, Function<? super T, String> code) {
+    return Stream.of(choices).map(code).toList();
+  }
 
   boolean isKey(String column) {
     return key.contains(column);

@@ -59,9 +59,7 @@ record MatterText(Words words, FigureText text) {
     String says =
         water.expectedMakeup() == null
             ? words.of("report.untold.nothing")
-            : words.of(
-                "report.untold.expected",
-                new WaterText(words, text).expected(water));
+            : words.of("report.untold.expected", new WaterText(words, text).expected(water));
     String toAdd =
         working == null || working.whatToAdd().isEmpty()
             ? words.of("cause.missing-data.next")
