@@ -61,13 +61,10 @@ final class FaultFilter {
   private final List<Period> periods;
   private final List<Response> responses;
   private final ControlPlan plan;
-  private final double floorL;
-  private final double meterAccuracy;
-  private final double bleedAccuracy;
+  private final Foretelling foretelling;
   private final boolean coil;
   private final double[] basePrior;
   private final double[] plantFactor;
-  private final double[] slope = new double[4];
   private List<Hypothesis> alive = new ArrayList<>();
   private int lastGrade = -1;
 
@@ -94,9 +91,8 @@ final class FaultFilter {
     this.periods = periods;
     this.responses = responses;
     this.plan = plan;
-    this.floorL = floorPerDayL;
-    this.meterAccuracy = meterAccuracy;
-    this.bleedAccuracy = bleedAccuracy;
+    this.foretelling =
+        new Foretelling(responses, plan.volumeL(), floorPerDayL, meterAccuracy, bleedAccuracy);
     this.plantFactor = plantFactor;
   }
 
@@ -189,7 +185,7 @@ final class FaultFilter {
       c.widen(Calibration.BASE, baseWander * baseWander * months);
       c.fade(Calibration.HABIT, kept, taken + moved);
       c.fade(Calibration.SCATTER, scatterKept, 1 - scatterKept * scatterKept);
-      weigh(h, p, period);
+      foretelling.weigh(h, p, period);
       if (h.was != 0 && !(h.over() && h.end < p)) {
         h.logWeight += period.leanings()[cause(h).ordinal()];
       }
@@ -231,101 +227,6 @@ final class FaultFilter {
 
   private Hypothesis sound() {
     return alive.get(0);
-  }
-
-  private void weigh(Hypothesis h, int p, Period period) {
-    Response sound = responses.get(0);
-    boolean last = h.end == p;
-    Response response = responses.get(last ? h.was : h.signature);
-    Signature signature = response.signature;
-    boolean first = h.onset == p || last;
-    double part = first ? 0.5 : 1;
-
-    if (period.hasSamples()) {
-      double log = sound.sampleLog[p] + part * (response.sampleLog[p] - sound.sampleLog[p]);
-      double change = response.sampleLog[p] - sound.sampleLog[p];
-      double loose = (first ? 0.35 : looseness(signature)) * change;
-      double deviation = period.sampleDeviation();
-      slopes(0, response.held[p], 0, 0);
-      h.logWeight +=
-          h.calibration.update(
-              period.sampleLog() - (h.habit() * response.held[p] + log),
-              slope,
-              deviation * deviation + loose * loose + 0.015 * 0.015,
-              0.04,
-              0.2 * 0.2);
-    }
-    if (period.hasMakeup()) {
-      double floor = floorL * period.days();
-      double f = response.makeup[p] * signature.loadFactor();
-      double soundMakeup = sound.makeup[p];
-      double effect = f * signature.makeupFactor() - soundMakeup;
-      double mixed = soundMakeup + part * effect;
-      double elasticity = mixed > 0 ? response.slope[p] * signature.makeupFactor() / mixed : 0;
-      double drawn =
-          Math.max(0, mixed)
-              * Math.exp(h.load() + period.loadScatter() * h.scatter() + elasticity * h.habit());
-      double perBase = sound.base[p] * (first ? 1 : signature.makeupFactor());
-      double shown = Math.max(0, drawn + h.base() * perBase) + floor;
-      double loose = (first ? 0.32 : looseness(signature)) * effect / (mixed + floor);
-      double level = 0.02 * plan.volumeL() / shown;
-      double read = period.makeupDeviationL() / shown;
-      double accuracy = 0.4 * meterAccuracy;
-      double derivative = drawn / shown;
-      double noise = derivative * period.loadNoise();
-      slopes(
-          derivative, derivative * elasticity, derivative * period.loadScatter(), perBase / shown);
-      h.logWeight +=
-          h.calibration.update(
-              Math.log((period.makeupL() + floor) / shown),
-              slope,
-              noise * noise + loose * loose + level * level + read * read + accuracy * accuracy,
-              0.04,
-              0.15 * 0.15);
-    }
-    if (period.hasBleed()) {
-      double floor = 0.3 * floorL * period.days();
-      double b = response.bleed[p] * signature.loadFactor();
-      double effect = b * signature.bleedFactor() - sound.bleed[p];
-      double mixed = sound.bleed[p] + part * effect;
-      double elasticity = mixed > 0 ? response.slope[p] / mixed : 0;
-      double drawn =
-          Math.max(0, mixed)
-              * Math.exp(h.load() + period.loadScatter() * h.scatter() + elasticity * h.habit());
-      double perBase = sound.baseBleed[p] * (first ? 1 : signature.bleedFactor());
-      double shown = Math.max(0, drawn + h.base() * perBase) + floor;
-      double loose = (first ? 0.35 : 0.15) * effect / (mixed + floor);
-      double read = period.bleedDeviationL() / shown;
-      double level = 0.03 * plan.volumeL() / shown;
-      double derivative = drawn / shown;
-      double noise = derivative * period.loadNoise();
-      slopes(
-          derivative, derivative * elasticity, derivative * period.loadScatter(), perBase / shown);
-      h.logWeight +=
-          h.calibration.update(
-              Math.log((period.bleedL() + floor) / shown),
-              slope,
-              noise * noise
-                  + loose * loose
-                  + read * read
-                  + level * level
-                  + bleedAccuracy * bleedAccuracy
-                  + 0.05 * 0.05,
-              0.05,
-              0.4 * 0.4);
-    }
-  }
-
-  private void slopes(double load, double habit, double scatter, double base) {
-    slope[Calibration.LOAD] = load;
-    slope[Calibration.HABIT] = habit;
-    slope[Calibration.SCATTER] = scatter;
-    slope[Calibration.BASE] = base;
-  }
-
-  /** How far a fault of one size may stray from it: what a valve lets pass varies with the hour. */
-  private static double looseness(Signature signature) {
-    return signature.shape() == Signature.Shape.FILL_PASSING ? 0.3 : 0.1;
   }
 
   /** Lets faults end within the period: by work done in it, or by themselves. */

@@ -1,0 +1,174 @@
+package towerledger.balance;
+
+import java.util.List;
+
+/**
+ * Weighs a story by how well it foretold what a period measured: the samples, the makeup meter, the
+ * bleed meter. Each is compared in logs and moves the story's calibration.
+ */
+final class Foretelling {
+
+  private final List<Response> responses;
+  private final double volumeL;
+  private final double floorPerDayL;
+  private final double meterAccuracy;
+  private final double bleedAccuracy;
+  private final double[] slope = new double[4];
+
+  /**
+   * @param responses what each signature would show, the sound one first
+   * @param volumeL water of the loop, L
+   * @param floorPerDayL daily volume below which percentages lose their meaning
+   * @param meterAccuracy one standard deviation of the makeup meter, as a fraction
+   * @param bleedAccuracy the same of the bleed meter
+   */
+  Foretelling(
+      List<Response> responses,
+      double volumeL,
+      double floorPerDayL,
+      double meterAccuracy,
+      double bleedAccuracy) {
+    this.responses = responses;
+    this.volumeL = volumeL;
+    this.floorPerDayL = floorPerDayL;
+    this.meterAccuracy = meterAccuracy;
+    this.bleedAccuracy = bleedAccuracy;
+  }
+
+  /**
+   * One meter's water as a story has it.
+   *
+   * @param measuredL what the meter counted, L
+   * @param deviationL one standard deviation of its reading, L
+   * @param soundL what a sound system would have shown at a load multiplier of one, L
+   * @param effectL what the fault adds over a whole period, L
+   * @param slopeL change with the log of the basin's habit, L
+   * @param perBaseL change with the base load, L
+   * @param floorL volume below which percentages lose their meaning, L
+   */
+  private record Flow(
+      double measuredL,
+      double deviationL,
+      double soundL,
+      double effectL,
+      double slopeL,
+      double perBaseL,
+      double floorL) {}
+
+  /**
+   * How far a meter is believed.
+   *
+   * @param loose part of the effect by which a fault of one size may stray
+   * @param levelPart part of the loop's water by which the level may differ between readings
+   * @param ownVariance variance of the meter itself, of logs
+   * @param blunderOdds how often a reading is a blunder
+   * @param blunderVariance variance that a blunder adds, of logs
+   */
+  private record Trust(
+      double loose,
+      double levelPart,
+      double ownVariance,
+      double blunderOdds,
+      double blunderVariance) {}
+
+  void weigh(Hypothesis h, int p, Period period) {
+    Response sound = responses.get(0);
+    boolean last = h.end == p;
+    Response response = responses.get(last ? h.was : h.signature);
+    Signature signature = response.signature;
+    boolean first = h.onset == p || last;
+    double part = first ? 0.5 : 1;
+
+    if (period.hasSamples()) {
+      double change = response.sampleLog[p] - sound.sampleLog[p];
+      double log = sound.sampleLog[p] + part * change;
+      double loose = (first ? 0.35 : looseness(signature)) * change;
+      double deviation = period.sampleDeviation();
+      slopes(0, response.held[p], 0, 0);
+      h.logWeight +=
+          h.calibration.update(
+              period.sampleLog() - (h.habit() * response.held[p] + log),
+              slope,
+              deviation * deviation + loose * loose + 0.015 * 0.015,
+              0.04,
+              0.2 * 0.2);
+    }
+    if (period.hasMakeup()) {
+      double told = response.makeup[p] * signature.loadFactor() * signature.makeupFactor();
+      double accuracy = 0.4 * meterAccuracy;
+      weigh(
+          h,
+          period,
+          part,
+          new Flow(
+              period.makeupL(),
+              period.makeupDeviationL(),
+              sound.makeup[p],
+              told - sound.makeup[p],
+              response.slope[p] * signature.makeupFactor(),
+              sound.base[p] * (first ? 1 : signature.makeupFactor()),
+              floorPerDayL * period.days()),
+          new Trust(
+              first ? 0.32 : looseness(signature), 0.02, accuracy * accuracy, 0.04, 0.15 * 0.15));
+    }
+    if (period.hasBleed()) {
+      double told = response.bleed[p] * signature.loadFactor() * signature.bleedFactor();
+      weigh(
+          h,
+          period,
+          part,
+          new Flow(
+              period.bleedL(),
+              period.bleedDeviationL(),
+              sound.bleed[p],
+              told - sound.bleed[p],
+              response.slope[p],
+              sound.baseBleed[p] * (first ? 1 : signature.bleedFactor()),
+              0.3 * floorPerDayL * period.days()),
+          new Trust(
+              first ? 0.35 : 0.15,
+              0.03,
+              bleedAccuracy * bleedAccuracy + 0.05 * 0.05,
+              0.05,
+              0.4 * 0.4));
+    }
+  }
+
+  private void weigh(Hypothesis h, Period period, double part, Flow flow, Trust trust) {
+    double mixed = flow.soundL() + part * flow.effectL();
+    double elasticity = mixed > 0 ? flow.slopeL() / mixed : 0;
+    double drawn =
+        Math.max(0, mixed)
+            * Math.exp(h.load() + period.loadScatter() * h.scatter() + elasticity * h.habit());
+    double shown = Math.max(0, drawn + h.base() * flow.perBaseL()) + flow.floorL();
+    double loose = trust.loose() * flow.effectL() / (mixed + flow.floorL());
+    double level = trust.levelPart() * volumeL / shown;
+    double read = flow.deviationL() / shown;
+    double derivative = drawn / shown;
+    double noise = derivative * period.loadNoise();
+    slopes(
+        derivative,
+        derivative * elasticity,
+        derivative * period.loadScatter(),
+        flow.perBaseL() / shown);
+    h.logWeight +=
+        h.calibration.update(
+            Math.log((flow.measuredL() + flow.floorL()) / shown),
+            slope,
+            noise * noise + loose * loose + level * level + read * read + trust.ownVariance(),
+            trust.blunderOdds(),
+            trust.blunderVariance());
+  }
+
+  private void slopes(double load, double habit, double scatter, double base) {
+    slope[Calibration.LOAD] = load;
+    slope[Calibration.HABIT] = habit;
+    slope[Calibration.SCATTER] = scatter;
+    slope[Calibration.BASE] = base;
+  }
+
+  /** How far a fault of one size may stray from it: what a valve lets pass varies with the hour. */
+  private static double looseness(Signature signature) {
+    return signature.shape() == Signature.Shape.FILL_PASSING ? 0.3 : 0.1;
+  }
+}
