@@ -1,0 +1,6 @@
+package towerledger.report;
+
+import towerledger.ApplicationOnH2;
+
+@ApplicationOnH2
+class RelayTroubleOnH2IT extends RelayTroubleCases {}

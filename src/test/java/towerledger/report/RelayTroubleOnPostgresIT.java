@@ -1,0 +1,6 @@
+package towerledger.report;
+
+import towerledger.ApplicationOnPostgres;
+
+@ApplicationOnPostgres
+class RelayTroubleOnPostgresIT extends RelayTroubleCases {}
