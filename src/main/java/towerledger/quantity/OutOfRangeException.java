@@ -65,15 +65,25 @@ public class OutOfRangeException extends IllegalArgumentException {
     return value;
   }
 
-  /** A number as people write it, with its unit. */
+  /**
+   * A number as people write it, with its unit; temperatures and their differences (K) in °F too,
+   * since nameplates and thermometers of the trade show those.
+   */
   public static String withUnit(double value, String unit) {
-    String number =
-        Double.isFinite(value)
-            ? String.format(Locale.ROOT, "%.6g", value)
-                .replaceFirst("(\\.\\d*?)0+(e|$)", "$1$2")
-                .replaceFirst("\\.(e|$)", "$1")
-            : Double.toString(value);
-    return unit.isEmpty() ? number : number + " " + unit;
+    return switch (unit) {
+      case "" -> number(value);
+      case "°C" -> "%s °C (%s °F)".formatted(number(value), number(Units.fahrenheit(value)));
+      case "K" -> "%s K (%s °F)".formatted(number(value), number(value * 1.8));
+      default -> number(value) + " " + unit;
+    };
+  }
+
+  private static String number(double value) {
+    return Double.isFinite(value)
+        ? String.format(Locale.ROOT, "%.6g", value)
+            .replaceFirst("(\\.\\d*?)0+(e|$)", "$1$2")
+            .replaceFirst("\\.(e|$)", "$1")
+        : Double.toString(value);
   }
 
   public String quantity() {

@@ -22,6 +22,9 @@ public record DesignPoint(
     double dryAirFlowKgS,
     boolean airFlowKnown) {
 
+  /** Range and approach below which a design point says nothing of a fill, K. */
+  private static final double LEAST_DIFFERENCE_K = 0.5;
+
   /** Water over dry air where the maker's air flow is not known. */
   public static final double USUAL_WATER_TO_AIR = 1.2;
 
@@ -35,22 +38,25 @@ public record DesignPoint(
         "design air flow", dryAirFlowKgS, "kg/s", "leave it out if it is not known");
     OutOfRangeException.requireWithin(
         "design hot water", hotWaterC, 5, 80, "°C", "check the value and its unit");
-    if (!(hotWaterC - coldWaterC >= 0.5)) {
+    if (!(hotWaterC - coldWaterC >= LEAST_DIFFERENCE_K)) {
       throw new OutOfRangeException(
           "design range",
           hotWaterC - coldWaterC,
           "K",
-          "must be at least 0.5 K: hot water must be above cold water",
+          "must be at least %s: hot water must be above cold water"
+              .formatted(OutOfRangeException.withUnit(LEAST_DIFFERENCE_K, "K")),
           "check whether hot and cold water were exchanged");
     }
     double wetBulbC = inletAir.wetBulbC();
-    if (!(coldWaterC - wetBulbC >= 0.5)) {
+    if (!(coldWaterC - wetBulbC >= LEAST_DIFFERENCE_K)) {
       throw new OutOfRangeException(
           "design cold water",
           coldWaterC,
           "°C",
-          "must be at least 0.5 K above the design wet bulb of "
-              + OutOfRangeException.withUnit(wetBulbC, "°C"),
+          "must be at least %s above the design wet bulb of %s"
+              .formatted(
+                  OutOfRangeException.withUnit(LEAST_DIFFERENCE_K, "K"),
+                  OutOfRangeException.withUnit(wetBulbC, "°C")),
           "no tower cools below the wet bulb; check both");
     }
   }

@@ -23,7 +23,7 @@ class MoistAirTest {
   void refusesDewPointAboveDryBulb() {
     assertThatThrownBy(() -> MoistAir.fromDewPoint(20, 20.5, 101_325))
         .isInstanceOf(OutOfRangeException.class)
-        .hasMessageContaining("dew point of 20.5 °C must not be above the dry bulb of 20 °C");
+        .hasMessageContaining("dew point of 20.5 °C (68.9 °F) must not be above the dry bulb of 20 °C (68 °F)");
   }
 
   @Test
@@ -52,7 +52,7 @@ class MoistAirTest {
   void refusesTemperaturesBeyondTheEquationsInsteadOfClamping() {
     assertThatThrownBy(() -> SaturationPressure.pascals(-100.1))
         .isInstanceOf(OutOfRangeException.class)
-        .hasMessageContaining("-100.1 °C must lie between -100 °C and 200 °C");
+        .hasMessageContaining("-100.1 °C (-148.18 °F) must lie between -100 °C (-148 °F) and 200 °C (392 °F)");
     assertThatThrownBy(() -> MoistAir.fromWetBulb(Double.NaN, 10, 101_325))
         .isInstanceOf(OutOfRangeException.class);
   }
