@@ -126,7 +126,8 @@ class EstimateTest {
                     DESIGN,
                     conditions("heat_rejected_mmbtu_per_hour", 1.2, "cold_water_setpoint_f", 65)))
         .isInstanceOf(OutOfRangeException.class)
-        .hasMessageContaining("cold-water set-point of 18.3333 °C (65 °F) must be above the wet bulb");
+        .hasMessageContaining(
+            "cold-water set-point of 18.3333 °C (65 °F) must be above the wet bulb");
     assertThatThrownBy(
             () ->
                 EvaporationEstimate.of(

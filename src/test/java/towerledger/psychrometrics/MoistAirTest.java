@@ -15,15 +15,16 @@ class MoistAirTest {
     assertThatThrownBy(() -> MoistAir.fromWetBulb(20, 25, 101_325))
         .isInstanceOf(OutOfRangeException.class)
         .hasMessage(
-            "wet bulb of 25 °C must not be above the dry bulb of 20 °C; check whether the two were"
-                + " exchanged");
+            "wet bulb of 25 °C (77 °F) must not be above the dry bulb of 20 °C (68 °F); check whether"
+                + " the two were exchanged");
   }
 
   @Test
   void refusesDewPointAboveDryBulb() {
     assertThatThrownBy(() -> MoistAir.fromDewPoint(20, 20.5, 101_325))
         .isInstanceOf(OutOfRangeException.class)
-        .hasMessageContaining("dew point of 20.5 °C (68.9 °F) must not be above the dry bulb of 20 °C (68 °F)");
+        .hasMessageContaining(
+            "dew point of 20.5 °C (68.9 °F) must not be above the dry bulb of 20 °C (68 °F)");
   }
 
   @Test
@@ -52,7 +53,8 @@ class MoistAirTest {
   void refusesTemperaturesBeyondTheEquationsInsteadOfClamping() {
     assertThatThrownBy(() -> SaturationPressure.pascals(-100.1))
         .isInstanceOf(OutOfRangeException.class)
-        .hasMessageContaining("-100.1 °C (-148.18 °F) must lie between -100 °C (-148 °F) and 200 °C (392 °F)");
+        .hasMessageContaining(
+            "-100.1 °C (-148.18 °F) must lie between -100 °C (-148 °F) and 200 °C (392 °F)");
     assertThatThrownBy(() -> MoistAir.fromWetBulb(Double.NaN, 10, 101_325))
         .isInstanceOf(OutOfRangeException.class);
   }

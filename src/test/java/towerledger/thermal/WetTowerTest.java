@@ -182,7 +182,8 @@ class WetTowerTest {
         .hasMessageContaining("exchanged");
     assertThatThrownBy(() -> DesignPoint.withUsualAirFlow(18.9, 35, 25, DESIGN_AIR))
         .isInstanceOf(OutOfRangeException.class)
-        .hasMessageContaining("design cold water of 25 °C (77 °F) must be at least 0.5 K (0.9 °F) above")
+        .hasMessageContaining(
+            "design cold water of 25 °C (77 °F) must be at least 0.5 K (0.9 °F) above")
         .hasMessageContaining("25.56 °C (78.008 °F)");
     assertThatThrownBy(() -> DesignPoint.withUsualAirFlow(0, 35, 29, DESIGN_AIR))
         .isInstanceOf(OutOfRangeException.class)
@@ -201,13 +202,15 @@ class WetTowerTest {
         .hasMessageContaining("heat rejected of 0 W must be above zero");
     assertThatThrownBy(() -> tower.operate(1e5, DESIGN_AIR, 1))
         .isInstanceOf(OutOfRangeException.class)
-        .hasMessageContaining("set-point of 1 °C (33.8 °F) must lie between 4.5 °C (40.1 °F) and 60 °C (140 °F)");
+        .hasMessageContaining(
+            "set-point of 1 °C (33.8 °F) must lie between 4.5 °C (40.1 °F) and 60 °C (140 °F)");
     assertThatThrownBy(() -> WetTower.measured(30, 30, 18, 15, DESIGN_AIR))
         .isInstanceOf(OutOfRangeException.class)
         .hasMessageContaining("range of 0 K (0 °F) must be above zero");
     assertThatThrownBy(() -> WetTower.measured(35, 25, 18, 15, DESIGN_AIR))
         .isInstanceOf(OutOfRangeException.class)
-        .hasMessageContaining("cold water of 25 °C (77 °F) must be above the wet bulb of 25.56 °C (78.008 °F)");
+        .hasMessageContaining(
+            "cold water of 25 °C (77 °F) must be above the wet bulb of 25.56 °C (78.008 °F)");
     assertThatThrownBy(() -> WetTower.measured(45, 27, 18, 3, DESIGN_AIR))
         .isInstanceOf(OutOfRangeException.class)
         .hasMessageContaining("air flow of 3 kg/s of dry air is too small");
