@@ -80,7 +80,7 @@ record PlainText(Words words) {
     if (!report.untold().isEmpty()) {
       heading(out, words.of("report.untold"));
       for (MonthlyReport.Untold untold : report.untold()) {
-        wrap(out, "* " + untold.system() + " " + untold.says(), "");
+        wrap(out, "* " + untold.system() + ". " + untold.says(), "");
         wrap(out, words.of("report.untold.add", untold.toAdd()), "  ");
       }
     }

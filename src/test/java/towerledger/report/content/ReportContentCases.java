@@ -128,8 +128,8 @@ abstract class ReportContentCases {
         .contains("This corrects the report for October 2026")
         .contains("The month was restated after it had been closed.")
         .contains("October 2026, Tower 1, Main plant. Reason: register")
-        .contains("Makeup: 81,000 gal, before 106,000 gal.")
-        .contains("Cost of the waste: none, before $319 ± 37.");
+        .contains("Makeup: 81,000 gal; before: 106,000 gal.")
+        .contains("Cost of the waste: none; before: $319 ± 37.");
     assertThat(report.subject()).contains("corrected");
   }
 
