@@ -183,6 +183,21 @@ public class Ledger {
         .map(YearMonth::from);
   }
 
+  /**
+   * Systems of a customer whose row for a month may still change, since facts of that month or an
+   * earlier one wait to be reckoned.
+   */
+  public int countUnsettled(long customerId, YearMonth month) {
+    return jdbc.sql(
+            """
+            SELECT COUNT(DISTINCT t.system_id) FROM ledger_stale t
+            JOIN site_system y ON y.id = t.system_id
+            WHERE y.customer_id = ? AND (t.first_month IS NULL OR t.first_month <= ?)""")
+        .params(customerId, month.atDay(1))
+        .query(Integer.class)
+        .single();
+  }
+
   static LedgerEntry entry(ResultSet row, int number) throws SQLException {
     int revision = row.getInt("revision");
     String evidence = row.getString("evidence");

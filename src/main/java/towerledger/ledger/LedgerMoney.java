@@ -24,8 +24,31 @@ public record LedgerMoney(
     @Nullable BigDecimal creditAmount,
     @Nullable BigDecimal creditClaimed) {
 
+  /**
+   * The same as {@link #creditUnclaimed()} for SQL over {@code ledger_month m}: what is still to be
+   * claimed of a row, null where nothing is known to be due.
+   */
+  public static final String UNCLAIMED_SQL =
+      """
+      CASE WHEN m.evaporation_credit_amount > COALESCE(m.credit_claimed_amount, 0)
+        THEN m.evaporation_credit_amount - COALESCE(m.credit_claimed_amount, 0)
+        WHEN m.evaporation_credit_amount IS NOT NULL THEN 0 END""";
+
   /** Nothing is known but the currency. */
   public static LedgerMoney unknown(Currency currency) {
     return new LedgerMoney(currency, null, null, null, null, null, null);
+  }
+
+  /**
+   * What is still to be claimed: due less seen on the bills, 0 or more. Claims are made bill by
+   * bill, so what one month got too much never pays for another; sums over months and systems add
+   * this, and net nothing. Null where nothing is known to be due.
+   */
+  public @Nullable BigDecimal creditUnclaimed() {
+    return creditAmount == null
+        ? null
+        : creditAmount
+            .subtract(creditClaimed == null ? BigDecimal.ZERO : creditClaimed)
+            .max(BigDecimal.ZERO);
   }
 }

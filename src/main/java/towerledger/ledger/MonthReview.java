@@ -142,10 +142,10 @@ public class MonthReview {
               SQRT(COALESCE(SUM(CASE WHEN r.waste
                 THEN POWER((r.loss_amount_high - r.loss_amount_low) / 2, 2) END), 0))
                 AS amount_half,
-              COALESCE(SUM(CASE WHEN r.evaporation_credit_amount > COALESCE(r.credit_claimed_amount, 0)
-                THEN r.evaporation_credit_amount - COALESCE(r.credit_claimed_amount, 0) END), 0)
-                AS unclaimed
+              COALESCE(SUM(\
             """
+                + LedgerMoney.UNCLAIMED_SQL
+                + "), 0) AS unclaimed "
                 + FROM
                 + where.sql()
                 + " GROUP BY r.currency ORDER BY amount DESC, r.currency")

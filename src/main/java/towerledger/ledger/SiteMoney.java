@@ -1,7 +1,6 @@
 package towerledger.ledger;
 
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.ZoneId;
@@ -12,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import towerledger.balance.Cause;
@@ -111,12 +111,16 @@ final class SiteMoney {
     Map<String, BigDecimal> losses = losses(claimed, verdicts, VolumeEstimate::value);
     Map<String, BigDecimal> low = losses(claimed, verdicts, VolumeEstimate::low);
     Map<String, BigDecimal> high = losses(claimed, verdicts, VolumeEstimate::high);
+    Map<String, BigDecimal> due = new LinkedHashMap<>();
+    for (String system : verdicts.keySet()) {
+      credit(use, towers, system).ifPresent(amount -> due.put(system, amount));
+    }
+    Map<String, BigDecimal> given = creditsGiven(month, verdicts.keySet(), due);
     Map<String, Priced> priced = new LinkedHashMap<>();
     for (var entry : verdicts.entrySet()) {
       String system = entry.getKey();
       List<String> working = new ArrayList<>();
       working.add(basis(use));
-      BigDecimal credit = credit(use, towers, system).orElse(null);
       priced.put(
           system,
           new Priced(
@@ -126,8 +130,8 @@ final class SiteMoney {
                   low.get(system),
                   high.get(system),
                   expected(use, entry.getValue(), system).orElse(null),
-                  credit,
-                  creditClaimed(month, verdicts.size()).orElse(null)),
+                  due.get(system),
+                  given.get(system)),
               working));
     }
     return priced;
@@ -216,8 +220,9 @@ final class SiteMoney {
         .anyMatch(bill -> bill.creditAmount() != null && bill.creditAmount().signum() > 0);
   }
 
-  /** Credits on the utility's bills, by days, in equal parts to the site's systems. */
-  private Optional<BigDecimal> creditClaimed(YearMonth month, int systems) {
+  /** Credits on the utility's bills, by days; empty where no sewer bill covers the month. */
+  private Map<String, BigDecimal> creditsGiven(
+      YearMonth month, Set<String> systems, Map<String, BigDecimal> due) {
     BigDecimal sum = BigDecimal.ZERO;
     boolean billed = false;
     for (UtilityBill bill : bills) {
@@ -229,9 +234,10 @@ final class SiteMoney {
         }
       }
     }
-    return billed
-        ? Optional.of(sum.divide(BigDecimal.valueOf(systems), 2, RoundingMode.HALF_UP))
-        : Optional.empty();
+    if (!billed) {
+      return Map.of();
+    }
+    return CreditShares.of(sum, systems, due);
   }
 
   /** Share of a bill's days that fall into a month. */

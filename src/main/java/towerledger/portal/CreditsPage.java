@@ -61,10 +61,9 @@ class CreditsPage {
       BigDecimal given = entry.money().creditClaimed();
       deserved = plus(deserved, due);
       credited = plus(credited, given);
-      if (due != null) {
-        unclaimed =
-            unclaimed.add(
-                due.subtract(given == null ? BigDecimal.ZERO : given).max(BigDecimal.ZERO));
+      BigDecimal left = entry.money().creditUnclaimed();
+      if (left != null) {
+        unclaimed = unclaimed.add(left);
       }
     }
 

@@ -11,6 +11,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.YearMonth;
+import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.ObjectProvider;
@@ -51,7 +52,7 @@ class ReportSchedule {
   }
 
   @Bean
-  CustomTask<Void> reportPrepareTask(Reports reports, Clock clock) {
+  CustomTask<Void> reportPrepareTask(DueReports due, Clock clock) {
     return Tasks.custom(PREPARE)
         .onFailure(
             (complete, operations) -> {
@@ -65,9 +66,11 @@ class ReportSchedule {
         .execute(
             (instance, context) -> {
               String[] parts = instance.getId().split(":");
-              String done = reports.prepareDue(Long.parseLong(parts[0]), YearMonth.parse(parts[1]));
-              log.info("report {}: {}", instance.getId(), done);
-              return new CompletionHandler.OnCompleteRemove<>();
+              Optional<Instant> again =
+                  due.prepare(Long.parseLong(parts[0]), YearMonth.parse(parts[1]));
+              return again.isPresent()
+                  ? (complete, operations) -> operations.reschedule(complete, again.get())
+                  : new CompletionHandler.OnCompleteRemove<>();
             });
   }
 }

@@ -94,11 +94,10 @@ public final class TowerRecord {
     double value = 0;
     int known = 0;
     for (LedgerEntry row : rows) {
-      BigDecimal due = row.money().creditAmount();
-      if (due != null) {
-        BigDecimal given = row.money().creditClaimed();
+      BigDecimal unclaimed = row.money().creditUnclaimed();
+      if (unclaimed != null) {
         known++;
-        value += Math.max(0, due.doubleValue() - (given == null ? 0 : given.doubleValue()));
+        value += unclaimed.doubleValue();
       }
     }
     return yearly(known, value, value * CYCLES_DOUBT);

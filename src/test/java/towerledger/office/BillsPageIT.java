@@ -10,25 +10,43 @@ import org.springframework.mock.web.MockMultipartFile;
 import towerledger.ApplicationOnH2;
 import towerledger.PageCases;
 
-/** The page of a site's bills, with its claims to print. */
+/** The page of a site's bills: checked, what is unclaimed, and five years of it. */
 @ApplicationOnH2
 class BillsPageIT extends PageCases {
 
   @Test
-  void showsTheClaimWithItsWorkingAndFiveYears() throws Exception {
+  void showsWhatIsUnclaimedAndTheOneClaimToPrint() throws Exception {
     takeBook();
 
     String page = open("/sites/BPG-S/bills");
 
-    // by hand: 200 − 50 = 150 kgal at 5.00 a kgal; 750.00 five times over
-    assertThat(page)
+    assertThat(page).contains("$750.00").contains("href=\"/credits/BPG-S/2025\"");
+    assertThat(lead(page)).contains("One utility bill is kept").contains("One sewer bill earns");
+    assertThat(open("/rates/BPG-R")).contains("href=\"/sites/BPG-S/bills\"");
+    // by hand: 200 − 50 = 150 kgal at 5.00 a kgal
+    assertThat(open("/credits/BPG-S/2025"))
         .contains("BPG-T1: makeup 200.00 kgal − blowdown 50.00 kgal = 150.00 kgal")
         .contains("$750.00")
         .contains("by 1 March")
-        .contains("meter BPG-BD (blowdown)")
+        .contains("meter BPG-BD (blowdown)");
+  }
+
+  @Test
+  void projectsFiveYearsAtAnybodysOwnRise() throws Exception {
+    takeBook();
+
+    String usual = open("/sites/BPG-S/bills");
+    String own = open("/sites/BPG-S/bills?rise=10");
+
+    // by hand: 750 five times over; 750 × (1 + 1.1 + 1.21 + 1.331 + 1.4641) = 4,578.83; the bill of
+    // 1,500 is twice that
+    assertThat(usual).contains("$3,750").contains("$7,500").doesNotContain("your 10");
+    assertThat(own).contains("your 10.0 % a year").contains("$4,579").contains("$9,158");
+    assertThat(open("/sites/BPG-S/bills?rise=6,5")).contains("your 6.5 % a year");
+    assertThat(open("/sites/BPG-S/bills?rise=140"))
+        .contains("Give a percentage from −50 to 100")
+        .contains("value=\"140\"")
         .contains("$3,750");
-    assertThat(lead(page)).contains("One utility bill is kept").contains("One sewer credit");
-    assertThat(open("/rates/BPG-R")).contains("href=\"/sites/BPG-S/bills\"");
   }
 
   @Test

@@ -5,17 +5,21 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.icegreen.greenmail.util.GreenMail;
 import com.icegreen.greenmail.util.GreenMailUtil;
 import com.icegreen.greenmail.util.ServerSetup;
+import jakarta.mail.internet.MimeMessage;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.springframework.context.MessageSource;
 import towerledger.report.delivery.BounceMailbox;
 import towerledger.report.delivery.Courier;
 import towerledger.report.delivery.MailSettings;
+import towerledger.report.delivery.OfficeNotices;
 import towerledger.report.delivery.Relay;
 import towerledger.report.delivery.ScriptedRelay;
 
@@ -72,6 +76,47 @@ abstract class RelayTroubleCases extends ReportMailCases {
     assertThat(deliveries.listTroubles()).extracting(ReportMail::id).doesNotContain(refused.id());
     assertThat(deliveries.retry(refused.id(), OFFICE)).isTrue();
     assertThat(mailTo(sent, "gone@no.example").messageId()).isEqualTo(refused.messageId());
+  }
+
+  @Test
+  void tellsTheOfficeOnceByMailOfWhatDidNotArrive() throws Exception {
+    ReportIssue sent = approved(months("RD-NOTICE", "gone@notice.example;kurt@notice.example"));
+    try (ScriptedRelay relay =
+        new ScriptedRelay().answer("gone@notice.example", "550 5.1.1 no such mailbox")) {
+      carryAll(courier(relay.port(), Clock.systemUTC()), sent);
+    }
+    var notices =
+        new OfficeNotices(
+            outbox,
+            new Relay(sender(mailbox.getSmtp().getPort()), SETTINGS, Clock.systemUTC()),
+            SETTINGS,
+            context.getBean(MessageSource.class));
+
+    notices.send();
+
+    List<MimeMessage> told = noticesOf("RD-NOTICE");
+    assertThat(told).hasSize(1);
+    assertThat(told.get(0).getAllRecipients()[0].toString()).isEqualTo("office@contractor.example");
+    assertThat(told.get(0).getSubject()).contains("did not arrive");
+    assertThat(text(told.get(0)))
+        .contains("2026-10, to gone@notice.example: refused by the mail relay. 550 5.1.1")
+        .contains("https://ledger.example/reports")
+        .doesNotContain("kurt@notice.example");
+    notices.send();
+    assertThat(noticesOf("RD-NOTICE")).as("told once").hasSize(1);
+    deliveries.retry(mailTo(sent, "gone@notice.example").id(), OFFICE);
+    try (ScriptedRelay relay =
+        new ScriptedRelay().answer("gone@notice.example", "550 5.1.1 still none")) {
+      carryAll(courier(relay.port(), Clock.systemUTC()), sent);
+    }
+    notices.send();
+    assertThat(noticesOf("RD-NOTICE")).as("a new refusal is told anew").hasSize(2);
+  }
+
+  private List<MimeMessage> noticesOf(String code) {
+    return Arrays.stream(mailbox.getReceivedMessages())
+        .filter(message -> GreenMailUtil.getBody(message).contains(code))
+        .toList();
   }
 
   @Test

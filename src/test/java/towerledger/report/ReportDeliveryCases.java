@@ -8,6 +8,8 @@ import jakarta.mail.Message;
 import jakarta.mail.Part;
 import jakarta.mail.internet.MimeMessage;
 import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Arrays;
@@ -201,6 +203,80 @@ abstract class ReportDeliveryCases extends ReportMailCases {
     assertThat(deliveries.list(only(direct).id())).hasSize(1);
     assertThat(only(quiet).status()).isEqualTo(ReportIssue.Status.SKIPPED);
     assertThat(reports.listHeld()).extracting(ReportIssue::id).contains(only(held).id());
+  }
+
+  @Test
+  void waitsForMonthsThatAreBeingReckonedButNotForEver() {
+    InventedMonths months = months("RD-WAITS", "zoe@waits.example");
+    plan(months, true, false);
+    long system =
+        jdbc.sql("SELECT MIN(id) FROM site_system WHERE customer_id = ?")
+            .param(months.customerId())
+            .query(Long.class)
+            .single();
+    Instant due = plans.get(months.customerId()).due(MONTH);
+    // a site that no node takes, so that the mark stays
+    jdbc.sql(
+            """
+            INSERT INTO ledger_stale (system_id, site_id, first_month, last_month, reason, marked_at)
+            VALUES (?, -7, ?, ?, 'late readings', CURRENT_TIMESTAMP)""")
+        .params(system, MONTH.atDay(1), MONTH.atDay(1))
+        .update();
+    try {
+      assertThat(ledger.countUnsettled(months.customerId(), MONTH.minusMonths(1)))
+          .as("an earlier month does not hang on it")
+          .isZero();
+      assertThat(due(due).prepare(months.customerId(), MONTH))
+          .contains(due.plus(Duration.ofMinutes(2)));
+      assertThat(reports.list(months.customerId())).isEmpty();
+      assertThat(due(due.plus(Duration.ofHours(23))).prepare(months.customerId(), MONTH))
+          .as("a program that has just come up has its day before it")
+          .isPresent();
+
+      var late = new MovingClock(due);
+      var patient = new DueReports(reports, plans, ledger, late);
+      late.moveTo(due.plus(Duration.ofHours(24)));
+      assertThat(patient.prepare(months.customerId(), MONTH)).isEmpty();
+      assertThat(reports.getCopy(only(months).id()).plain())
+          .containsPattern("still being worked into one system:\\s+figures may change");
+    } finally {
+      jdbc.sql("DELETE FROM ledger_stale WHERE site_id = -7").update();
+    }
+    ReportIssue anew = reports.prepare(months.customerId(), MONTH, OFFICE);
+    assertThat(reports.getCopy(anew.id()).plain()).doesNotContain("still being worked into");
+  }
+
+  private DueReports due(Instant now) {
+    return new DueReports(reports, plans, ledger, Clock.fixed(now, ZoneOffset.UTC));
+  }
+
+  /** A clock that a test moves. */
+  private static final class MovingClock extends Clock {
+
+    private Instant now;
+
+    MovingClock(Instant now) {
+      this.now = now;
+    }
+
+    void moveTo(Instant then) {
+      now = then;
+    }
+
+    @Override
+    public Instant instant() {
+      return now;
+    }
+
+    @Override
+    public java.time.ZoneId getZone() {
+      return ZoneOffset.UTC;
+    }
+
+    @Override
+    public Clock withZone(java.time.ZoneId zone) {
+      return this;
+    }
   }
 
   @Test

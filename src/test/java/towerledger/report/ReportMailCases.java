@@ -25,6 +25,7 @@ import towerledger.account.Actor;
 import towerledger.account.EmailAddress;
 import towerledger.account.UnitPreference;
 import towerledger.ledger.InventedMonths;
+import towerledger.ledger.Ledger;
 import towerledger.ledger.InventedMonths.Kind;
 import towerledger.report.delivery.Courier;
 import towerledger.report.delivery.MailSettings;
@@ -51,6 +52,7 @@ abstract class ReportMailCases {
   @Autowired Leavers leavers;
   @Autowired PastReports past;
   @Autowired Outbox outbox;
+  @Autowired Ledger ledger;
   @Autowired JdbcClient jdbc;
   @Autowired SignedIn signedIn;
 
@@ -129,6 +131,10 @@ abstract class ReportMailCases {
   }
 
   Courier courier(int port, Clock clock) {
+    return new Courier(outbox, new Relay(sender(port), SETTINGS, clock), SETTINGS, clock);
+  }
+
+  static JavaMailSenderImpl sender(int port) {
     var sender = new JavaMailSenderImpl();
     sender.setHost("127.0.0.1");
     sender.setPort(port);
@@ -136,7 +142,7 @@ abstract class ReportMailCases {
     properties.put("mail.smtp.connectiontimeout", "2000");
     properties.put("mail.smtp.timeout", "1000");
     sender.setJavaMailProperties(properties);
-    return new Courier(outbox, new Relay(sender, SETTINGS, clock), SETTINGS, clock);
+    return sender;
   }
 
   static String header(MimeMessage message, String name) {

@@ -10,6 +10,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Viewer;
+import towerledger.ledger.LedgerMoney;
 import towerledger.site.SiteAccess;
 
 /** Credits of a year by site, summed and paged by the database. */
@@ -42,6 +43,7 @@ class CreditSums {
    * @param litres evaporated and drifted
    * @param due credit by the utility's rule; null where no rule or no figure is known
    * @param credited what the utility's bills show
+   * @param unclaimed still to be claimed, month by month; null where nothing is known to be due
    */
   record SiteYear(
       String site,
@@ -50,16 +52,8 @@ class CreditSums {
       Currency currency,
       double litres,
       @Nullable BigDecimal due,
-      @Nullable BigDecimal credited) {
-
-    /** Due and not credited, 0 or more; null where nothing is due. */
-    @Nullable BigDecimal unclaimed() {
-      if (due == null) {
-        return null;
-      }
-      return due.subtract(credited == null ? BigDecimal.ZERO : credited).max(BigDecimal.ZERO);
-    }
-  }
+      @Nullable BigDecimal credited,
+      @Nullable BigDecimal unclaimed) {}
 
   private List<Object> parameters(int year, SiteAccess.Scope scope) {
     List<Object> parameters = new ArrayList<>(List.of(year + "-01-01", (year + 1) + "-01-01"));
@@ -77,13 +71,19 @@ class CreditSums {
             """
             SELECT s.code, s.name, c.name AS customer_name, c.currency,
               COALESCE(SUM(r.evaporation_l), 0) + COALESCE(SUM(r.drift_l), 0) AS litres,
-              SUM(m.evaporation_credit_amount) AS due, SUM(m.credit_claimed_amount) AS credited
+              SUM(m.evaporation_credit_amount) AS due, SUM(m.credit_claimed_amount) AS credited,
+              SUM(\
             """
+                + LedgerMoney.UNCLAIMED_SQL
+                + ") AS unclaimed "
                 + FROM.formatted(scope.sql())
                 + """
                 GROUP BY s.code, s.name, c.name, c.currency
-                ORDER BY COALESCE(SUM(m.evaporation_credit_amount), 0)
-                  - COALESCE(SUM(m.credit_claimed_amount), 0) DESC, s.code
+                ORDER BY COALESCE(SUM(\
+                """
+                + LedgerMoney.UNCLAIMED_SQL
+                + """
+                ), 0) DESC, s.code
                 OFFSET ? ROWS FETCH NEXT ? ROWS ONLY\
                 """)
         .params(parameters)
@@ -96,7 +96,8 @@ class CreditSums {
                     Currency.getInstance(row.getString("currency")),
                     row.getDouble("litres"),
                     row.getBigDecimal("due"),
-                    row.getBigDecimal("credited")))
+                    row.getBigDecimal("credited"),
+                    row.getBigDecimal("unclaimed")))
         .list();
   }
 

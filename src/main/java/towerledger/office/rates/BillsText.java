@@ -1,11 +1,9 @@
 package towerledger.office.rates;
 
 import java.math.BigDecimal;
-import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
+import java.util.Objects;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import towerledger.drawing.FigureText;
@@ -16,8 +14,6 @@ import towerledger.quantity.Money;
 import towerledger.site.Site;
 import towerledger.tariff.BillCheck;
 import towerledger.tariff.Claim;
-import towerledger.tariff.Projection;
-import towerledger.tariff.RateSchedule;
 import towerledger.tariff.UtilityBill;
 import towerledger.wording.Words;
 
@@ -35,13 +31,8 @@ final class BillsText {
   }
 
   BillsView view(
-      Site site, List<Checked> checked, List<Claimed> claimed, Optional<RateSchedule> sewer) {
-    List<Claim> due =
-        claimed.stream()
-            .map(Claimed::claim)
-            .filter(java.util.Objects::nonNull)
-            .sorted(Comparator.comparing((Claim c) -> c.use().startInclusive()).reversed())
-            .toList();
+      Site site, List<Checked> checked, List<Claimed> claimed, BillsView.FiveYears fiveYears) {
+    List<Claim> due = claims(claimed);
     long odd =
         checked.stream().filter(c -> c.check() != null && !c.check().reasons().isEmpty()).count();
     return new BillsView(
@@ -59,8 +50,18 @@ final class BillsText {
                 checked.stream().flatMap(this::findings), claimed.stream().flatMap(this::notes))
             .distinct()
             .toList(),
-        due.stream().map(this::claim).toList(),
-        projection(due, sewer));
+        due.isEmpty() ? null : claimTable(due),
+        due.stream().map(claim -> claim.use().startInclusive().getYear()).distinct().toList(),
+        fiveYears);
+  }
+
+  /** The claims there are, newest first. */
+  static List<Claim> claims(List<Claimed> claimed) {
+    return claimed.stream()
+        .map(Claimed::claim)
+        .filter(Objects::nonNull)
+        .sorted(Comparator.comparing((Claim c) -> c.use().startInclusive()).reversed())
+        .toList();
   }
 
   private FigureTable table(List<Checked> checked) {
@@ -111,78 +112,24 @@ final class BillsText {
     return claimed.notes().stream().map(note -> title(claimed.bill()) + ": " + note);
   }
 
-  private BillsView.ClaimText claim(Claim claim) {
-    LocalDate from = claim.use().startInclusive();
-    LocalDate to = claim.use().endExclusive();
-    List<BillsView.Fact> facts = new ArrayList<>();
-    fact(facts, "schedule", claim.schedule());
-    fact(facts, "rule", words.of("rates.credit." + claim.rule().method().code()));
-    if (claim.rule().deadline() != null) {
-      fact(facts, "deadline", claim.rule().deadline());
-    }
-    fact(
-        facts,
-        "volume",
-        text.decimals(claim.volume().in(claim.unit()), 2) + " " + claim.unit().code());
-    fact(facts, "due", text.exactMoney(claim.due()));
-    Money given = claim.claimed();
-    fact(facts, "given", given == null ? words.of("bills.not-known") : text.exactMoney(given));
-    fact(facts, "left", text.exactMoney(claim.unclaimed()));
-    return new BillsView.ClaimText(
-        words.of("bills.claim", text.day(from), text.day(to.minusDays(1))),
-        words.of(
-            "bills.claim.says", text.exactMoney(claim.due()), text.exactMoney(claim.unclaimed())),
-        facts,
-        claim.working(),
-        new FigureTable(
-            Stream.of("source", "reading", "when").map(key -> words.of("bills." + key)).toList(),
-            claim.evidence().stream()
-                .map(e -> List.of(e.source(), e.reading(), e.when()))
-                .toList()),
-        claim.disclosures());
-  }
-
-  private void fact(List<BillsView.Fact> facts, String key, String value) {
-    facts.add(new BillsView.Fact(words.of("bills." + key), value));
-  }
-
-  /** Five years of what the newest year of bills left unclaimed. */
-  private @Nullable FigureTable projection(List<Claim> due, Optional<RateSchedule> sewer) {
-    if (due.isEmpty()) {
-      return null;
-    }
-    LocalDate yearBefore = due.get(0).use().endExclusive().minusYears(1);
-    Money annual =
-        due.stream()
-            .filter(claim -> !claim.use().startInclusive().isBefore(yearBefore))
-            .map(Claim::unclaimed)
-            .reduce(Money.zero(due.get(0).due().currency()), Money::plus);
-    if (annual.amount().signum() == 0) {
-      return null;
-    }
-    List<Projection.Scenario> scenarios = new ArrayList<>(Projection.USUAL);
-    sewer
-        .flatMap(
-            schedule ->
-                Projection.asInThePast(schedule, due.get(0).use(), due.get(0).due().currency()))
-        .ifPresent(scenarios::add);
-    Projection projection = Projection.of(annual, Projection.FIVE_YEARS, scenarios);
-    List<String> headings = new ArrayList<>(List.of(words.of("bills.scenario")));
-    for (int year = 1; year <= Projection.FIVE_YEARS; year++) {
-      headings.add(words.of("bills.year", year));
-    }
-    headings.add(words.of("bills.five-years"));
+  private FigureTable claimTable(List<Claim> due) {
     return new FigureTable(
-        headings,
-        projection.courses().stream()
-            .map(
-                course ->
-                    Stream.of(
-                            Stream.of(course.scenario().name()),
-                            course.years().stream().map(text::money),
-                            Stream.of(text.money(course.total())))
-                        .flatMap(part -> part)
-                        .toList())
-            .toList());
+        Stream.of("claim", "volume", "due", "given", "left")
+            .map(key -> words.of("bills." + key))
+            .toList(),
+        due.stream().map(this::claimRow).toList());
+  }
+
+  private List<String> claimRow(Claim claim) {
+    Money given = claim.claimed();
+    return List.of(
+        words.of(
+            "finding.months",
+            text.day(claim.use().startInclusive()),
+            text.day(claim.use().endExclusive().minusDays(1))),
+        text.decimals(claim.volume().in(claim.unit()), 2) + " " + claim.unit().code(),
+        text.exactMoney(claim.due()),
+        given == null ? words.of("bills.not-known") : text.exactMoney(given),
+        text.exactMoney(claim.unclaimed()));
   }
 }

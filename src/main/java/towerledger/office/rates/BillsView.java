@@ -12,8 +12,9 @@ import towerledger.page.FigureTable;
  * @param says what was found, in a sentence
  * @param bills every bill with what it is off by; null when there are none
  * @param findings what is worth knowing of each bill, one a line
- * @param claims one a sewer bill that a credit is due on, newest first
- * @param projection what the credit left unclaimed in a year comes to; null when there is none
+ * @param claims what each sewer bill earns and left unclaimed; null when none earns anything
+ * @param claimYears years whose claim can be printed, newest first
+ * @param fiveYears what a year's bills, waste and unclaimed credit come to
  */
 record BillsView(
     String code,
@@ -21,27 +22,19 @@ record BillsView(
     String says,
     @Nullable FigureTable bills,
     List<String> findings,
-    List<ClaimText> claims,
-    @Nullable FigureTable projection) {
+    @Nullable FigureTable claims,
+    List<Integer> claimYears,
+    FiveYears fiveYears) {
 
   /**
-   * A claim, complete enough for a clerk to check.
+   * Amounts of a year over five, as rates stay or rise.
    *
-   * @param title the days it is for
-   * @param says what is due and what is left, in a sentence
-   * @param facts rule, deadline, schedule and amounts, as name and value
-   * @param working each step of the arithmetic
-   * @param evidence the readings and samples behind it
-   * @param disclosures what is not claimed, and what the reader has to know
+   * @param courses one an amount that is known and not nothing
+   * @param rise the reader's own percentage a year, as typed
+   * @param wrong what is wrong with it; null when nothing is
    */
-  record ClaimText(
-      String title,
-      String says,
-      List<Fact> facts,
-      List<String> working,
-      FigureTable evidence,
-      List<String> disclosures) {}
+  record FiveYears(List<Course> courses, String rise, @Nullable String wrong) {}
 
-  /** A fact with its name. */
-  record Fact(String name, String value) {}
+  /** An amount of a year and what it comes to. */
+  record Course(String title, String says, FigureTable table) {}
 }

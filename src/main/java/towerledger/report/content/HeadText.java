@@ -9,8 +9,12 @@ import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.LedgerStatus;
 import towerledger.wording.Words;
 
-/** What stands at the head of a report: title, lead, the sentences after it and the sums. */
-record HeadText(ReportOrder order, Totals totals, Words words, FigureText text) {
+/**
+ * What stands at the head of a report: title, lead, the sentences after it and the sums.
+ *
+ * @param unsettled systems whose figures are being reckoned anew while this is written
+ */
+record HeadText(ReportOrder order, Totals totals, int unsettled, Words words, FigureText text) {
 
   MonthlyReport.Head head(List<LedgerEntry> rows) {
     String month = text.month(order.month());
@@ -34,7 +38,9 @@ record HeadText(ReportOrder order, Totals totals, Words words, FigureText text) 
         words.of(
             "report.prepared",
             text.day(order.preparedAt().atZone(order.zone()).toLocalDate()),
-            standing(rows)),
+            unsettled == 0
+                ? standing(rows)
+                : standing(rows) + " " + words.of("report.standing.unsettled", unsettled)),
         correction(),
         order.note() == null || order.note().isBlank() ? null : order.note().strip(),
         order.noteBy());

@@ -97,7 +97,8 @@ public class ReportWriter {
         new RestatedText(words, text).say(restated(order, viewer));
     List<MonthlyReport.Matter> matters = matters(order, gathered, words, text);
     List<MonthlyReport.Untold> untold = untold(order, gathered, words, text);
-    HeadText head = new HeadText(order, totals, words, text);
+    int unsettled = ledger.countUnsettled(order.customerId(), order.month());
+    HeadText head = new HeadText(order, totals, unsettled, words, text);
     ReportTables tables = new ReportTables(order, gathered, words, text);
     ReportDrawings drawings = new ReportDrawings(order, gathered, words, text);
     MonthlyReport report =

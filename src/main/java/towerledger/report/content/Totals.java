@@ -59,13 +59,13 @@ final class Totals {
       addCost(row);
     }
     BigDecimal due = row.money().creditAmount();
-    if (due != null && row.money().currency().equals(currency)) {
+    BigDecimal left = row.money().creditUnclaimed();
+    if (due != null && left != null && row.money().currency().equals(currency)) {
       creditKnown++;
       BigDecimal seen = row.money().creditClaimed();
       credit = credit.add(due);
       claimed = claimed.add(seen == null ? BigDecimal.ZERO : seen);
-      unclaimed =
-          unclaimed.add(due.subtract(seen == null ? BigDecimal.ZERO : seen).max(BigDecimal.ZERO));
+      unclaimed = unclaimed.add(left);
     }
   }
 

@@ -1,6 +1,5 @@
 package towerledger.report.delivery;
 
-import com.github.kagkarlsson.scheduler.SchedulerClient;
 import java.security.SecureRandom;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -13,6 +12,7 @@ import java.time.ZoneOffset;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -29,17 +29,17 @@ public class Outbox {
   private static final SecureRandom RANDOM = new SecureRandom();
 
   private final JdbcClient jdbc;
-  private final ObjectProvider<SchedulerClient> scheduler;
+  private final ObjectProvider<MailRounds> rounds;
   private final MailSettings settings;
   private final Clock clock;
 
   Outbox(
       JdbcClient jdbc,
-      ObjectProvider<SchedulerClient> scheduler,
+      ObjectProvider<MailRounds> rounds,
       MailSettings settings,
       Clock clock) {
     this.jdbc = jdbc;
-    this.scheduler = scheduler;
+    this.rounds = rounds;
     this.settings = settings;
     this.clock = clock;
   }
@@ -107,7 +107,7 @@ public class Outbox {
         jdbc.sql(
                 """
                 UPDATE report_mail SET status = 'waiting', attempts = 0, settled_at = NULL,
-                  noted_at = NULL, next_at = :now, created_at = :now
+                  noted_at = NULL, noticed_at = NULL, next_at = :now, created_at = :now
                 WHERE id = :id AND status IN ('refused', 'expired', 'bounced')""")
             .param("now", at(now))
             .param("id", mailId)
@@ -119,9 +119,7 @@ public class Outbox {
   }
 
   private void schedule(long mailId, Instant when) {
-    scheduler
-        .getObject()
-        .scheduleIfNotExists(ReportTasks.MAIL.instance(Long.toString(mailId)).build(), when);
+    rounds.getObject().schedule(mailId, when);
   }
 
   /** The mail with a key, while it still waits. */
@@ -236,12 +234,64 @@ public class Outbox {
           jdbc.sql(
                   """
                   UPDATE report_mail SET status = 'bounced', settled_at = ?, answer = ?,
-                    noted_at = NULL
+                    noted_at = NULL, noticed_at = NULL
                   WHERE id = ?""")
               .params(at(clock.instant()), answer.text(), mail)
               .update();
         });
     return id.isPresent();
+  }
+
+  /**
+   * A mail that did not arrive.
+   *
+   * @param replyTo where answers of its customer go by the plan; null for the program's own setting
+   */
+  record Trouble(
+      long mailId,
+      String customer,
+      YearMonth month,
+      String recipient,
+      String status,
+      String answer,
+      @Nullable String replyTo) {}
+
+  /** Mails that did not arrive and that nobody of the office was told of or has seen. */
+  @Transactional(readOnly = true)
+  List<Trouble> listUntold() {
+    return jdbc.sql(
+            """
+            SELECT m.id, u.name, i.month_start, m.recipient, m.status,
+              COALESCE(m.answer, '') AS answer, p.reply_to
+            FROM report_mail m
+            JOIN report_issue i ON i.id = m.issue_id
+            JOIN account_customer u ON u.id = m.customer_id
+            LEFT JOIN report_plan p ON p.customer_id = m.customer_id
+            WHERE m.status IN ('refused', 'expired', 'bounced') AND m.noticed_at IS NULL
+              AND m.noted_at IS NULL
+            ORDER BY m.id LIMIT 1000""")
+        .query(
+            (row, number) ->
+                new Trouble(
+                    row.getLong("id"),
+                    row.getString("name"),
+                    YearMonth.from(row.getObject("month_start", LocalDate.class)),
+                    row.getString("recipient"),
+                    row.getString("status"),
+                    row.getString("answer"),
+                    row.getString("reply_to")))
+        .list();
+  }
+
+  /** Writes down that the office was told. */
+  @Transactional
+  void told(List<Trouble> troubles) {
+    OffsetDateTime now = at(clock.instant());
+    for (Trouble trouble : troubles) {
+      jdbc.sql("UPDATE report_mail SET noticed_at = ? WHERE id = ?")
+          .params(now, trouble.mailId())
+          .update();
+    }
   }
 
   private void note(long mailId, SmtpAnswer answer) {

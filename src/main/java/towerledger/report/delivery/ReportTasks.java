@@ -1,17 +1,21 @@
 package towerledger.report.delivery;
 
+import com.github.kagkarlsson.scheduler.boot.config.DbSchedulerProperties;
 import com.github.kagkarlsson.scheduler.task.CompletionHandler;
 import com.github.kagkarlsson.scheduler.task.TaskDescriptor;
 import com.github.kagkarlsson.scheduler.task.helper.CustomTask;
-import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.List;
+import javax.sql.DataSource;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.beans.factory.annotation.Value;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
+import org.springframework.context.MessageSource;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.mail.javamail.JavaMailSenderImpl;
@@ -39,18 +43,38 @@ class ReportTasks {
     return new Courier(outbox, relay, settings, clock);
   }
 
+  /**
+   * @param threads mails under way at once on this node, at most
+   */
   @Bean
-  RecurringTask<Void> reportBouncesTask(MailSettings settings, Outbox outbox) {
-    return Tasks.recurring("report-bounces", FixedDelay.ofMinutes(10))
-        .execute(
-            (instance, context) ->
-                settings
-                    .bounceMailbox()
-                    .ifPresent(mailbox -> new BounceMailbox(mailbox, outbox).read()));
+  MailRounds mailRounds(
+      DataSource database,
+      DbSchedulerProperties like,
+      @Value("${towerledger.mail.threads:2}") int threads,
+      Courier courier,
+      Relay relay,
+      MailSettings settings,
+      Outbox outbox,
+      MessageSource messages,
+      Clock clock) {
+    OfficeNotices notices = new OfficeNotices(outbox, relay, settings, messages);
+    return new MailRounds(
+        database,
+        like,
+        threads,
+        mails(courier, clock),
+        List.of(
+            Tasks.recurring("report-bounces", FixedDelay.ofMinutes(10))
+                .execute((instance, context) -> readBounces(settings, outbox)),
+            Tasks.recurring("report-notices", FixedDelay.ofMinutes(5))
+                .execute((instance, context) -> notices.send())));
   }
 
-  @Bean
-  CustomTask<Void> reportMailTask(Courier courier, Clock clock) {
+  private static void readBounces(MailSettings settings, Outbox outbox) {
+    settings.bounceMailbox().ifPresent(mailbox -> new BounceMailbox(mailbox, outbox).read());
+  }
+
+  private static CustomTask<Void> mails(Courier courier, Clock clock) {
     return Tasks.custom(MAIL)
         .onFailure(
             (complete, operations) -> {

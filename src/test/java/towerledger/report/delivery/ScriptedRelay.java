@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.atomic.AtomicInteger;
 
 /**
  * A mail relay that answers as a test tells it to: one that refuses, puts off or does not answer.
@@ -23,6 +24,7 @@ public final class ScriptedRelay implements AutoCloseable {
   private final ServerSocket socket;
   private final Map<String, String> answers = new ConcurrentHashMap<>();
   private final List<String> taken = new CopyOnWriteArrayList<>();
+  private final AtomicInteger connections = new AtomicInteger();
   private volatile long pauseMillis;
 
   public ScriptedRelay() {
@@ -52,6 +54,11 @@ public final class ScriptedRelay implements AutoCloseable {
     return this;
   }
 
+  /** How often somebody came to it. */
+  public int connections() {
+    return connections.get();
+  }
+
   /** Addresses it took a message for. */
   public List<String> taken() {
     return List.copyOf(taken);
@@ -61,6 +68,7 @@ public final class ScriptedRelay implements AutoCloseable {
     while (!socket.isClosed()) {
       try {
         Socket one = socket.accept();
+        connections.incrementAndGet();
         Thread talk = new Thread(() -> talk(one), "scripted relay talk");
         talk.setDaemon(true);
         talk.start();
