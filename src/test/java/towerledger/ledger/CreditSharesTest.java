@@ -31,8 +31,7 @@ class CreditSharesTest {
 
     // by hand: 33.33, half of 66.67 rounded up, and what is left
     assertThat(shares.values())
-        .containsExactly(
-            new BigDecimal("33.33"), new BigDecimal("33.34"), new BigDecimal("33.33"));
+        .containsExactly(new BigDecimal("33.33"), new BigDecimal("33.34"), new BigDecimal("33.33"));
   }
 
   @Test

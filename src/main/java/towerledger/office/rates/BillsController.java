@@ -118,8 +118,7 @@ class BillsController {
       return Money.zero(currency);
     }
     return sites.listSystems(site).stream()
-        .flatMap(
-            system -> ledger.list(system, newest.get().minusMonths(11), newest.get()).stream())
+        .flatMap(system -> ledger.list(system, newest.get().minusMonths(11), newest.get()).stream())
         .filter(row -> row.verdict().waste() && row.money().currency().equals(currency))
         .map(row -> row.money().lossAmount())
         .filter(Objects::nonNull)

@@ -73,8 +73,7 @@ public final class OfficeNotices {
     try {
       MimeMessage message = new MimeMessage(relay.session());
       message.setFrom(
-          new InternetAddress(
-              settings.from(), settings.fromName(), StandardCharsets.UTF_8.name()));
+          new InternetAddress(settings.from(), settings.fromName(), StandardCharsets.UTF_8.name()));
       message.setRecipient(MimeMessage.RecipientType.TO, new InternetAddress(address));
       message.setSubject(
           words.of("report.notice.subject", troubles.size()), StandardCharsets.UTF_8.name());
@@ -89,8 +88,7 @@ public final class OfficeNotices {
 
   private String text(List<Outbox.Trouble> troubles) {
     StringBuilder text = new StringBuilder(words.of("report.notice.intro")).append("\n\n");
-    for (Outbox.Trouble trouble :
-        troubles.subList(0, Math.min(MOST_NAMED, troubles.size()))) {
+    for (Outbox.Trouble trouble : troubles.subList(0, Math.min(MOST_NAMED, troubles.size()))) {
       text.append("- ")
           .append(
               words.of(

@@ -33,11 +33,7 @@ public class Outbox {
   private final MailSettings settings;
   private final Clock clock;
 
-  Outbox(
-      JdbcClient jdbc,
-      ObjectProvider<MailRounds> rounds,
-      MailSettings settings,
-      Clock clock) {
+  Outbox(JdbcClient jdbc, ObjectProvider<MailRounds> rounds, MailSettings settings, Clock clock) {
     this.jdbc = jdbc;
     this.rounds = rounds;
     this.settings = settings;
