@@ -7,6 +7,7 @@ import com.github.kagkarlsson.scheduler.task.helper.CustomTask;
 import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import java.time.Instant;
 import java.util.List;
+import java.util.function.Supplier;
 import javax.sql.DataSource;
 import org.springframework.context.SmartLifecycle;
 import org.springframework.jdbc.datasource.TransactionAwareDataSourceProxy;
@@ -22,8 +23,10 @@ final class MailRounds implements SmartLifecycle {
   /** The table's column for who has picked a task holds this much. */
   private static final int LONGEST_NAME = 50;
 
-  private final Scheduler scheduler;
+  private final Supplier<Scheduler> made;
+  private volatile Scheduler scheduler;
   private volatile boolean running;
+  private boolean stopped;
 
   /**
    * @param like how often to look, and when a silent node counts as dead: as for all other work
@@ -35,9 +38,19 @@ final class MailRounds implements SmartLifecycle {
       int threads,
       CustomTask<Void> mails,
       List<RecurringTask<?>> rounds) {
+    this.made = () -> make(new TransactionAwareDataSourceProxy(database), like, threads, mails, rounds);
+    this.scheduler = made.get();
+  }
+
+  private static Scheduler make(
+      DataSource database,
+      DbSchedulerProperties like,
+      int threads,
+      CustomTask<Void> mails,
+      List<RecurringTask<?>> rounds) {
     String host = new SchedulerName.Hostname().getName();
     var builder =
-        Scheduler.create(new TransactionAwareDataSourceProxy(database), mails)
+        Scheduler.create(database, mails)
             .tableName(TABLE)
             .schedulerName(
                 new SchedulerName.Fixed(host.substring(0, Math.min(host.length(), LONGEST_NAME))))
@@ -47,10 +60,9 @@ final class MailRounds implements SmartLifecycle {
             .heartbeatInterval(like.getHeartbeatInterval())
             .missedHeartbeatsLimit(like.getMissedHeartbeatsLimit())
             .shutdownMaxWait(like.getShutdownMaxWait());
-    this.scheduler =
-        like.isImmediateExecutionEnabled()
-            ? builder.enableImmediateExecution().build()
-            : builder.build();
+    return like.isImmediateExecutionEnabled()
+        ? builder.enableImmediateExecution().build()
+        : builder.build();
   }
 
   /** Has a mail carried, once the transaction around this is there. */
@@ -59,14 +71,18 @@ final class MailRounds implements SmartLifecycle {
   }
 
   @Override
-  public void start() {
+  public synchronized void start() {
+    if (stopped) {
+      scheduler = made.get(); // one that was stopped cannot begin again
+    }
     scheduler.start();
     running = true;
   }
 
   @Override
-  public void stop() {
+  public synchronized void stop() {
     scheduler.stop();
+    stopped = true;
     running = false;
   }
 
