@@ -38,7 +38,8 @@ final class MailRounds implements SmartLifecycle {
       int threads,
       CustomTask<Void> mails,
       List<RecurringTask<?>> rounds) {
-    this.made = () -> make(new TransactionAwareDataSourceProxy(database), like, threads, mails, rounds);
+    this.made =
+        () -> make(new TransactionAwareDataSourceProxy(database), like, threads, mails, rounds);
     this.scheduler = made.get();
   }
 
