@@ -9,29 +9,43 @@ import towerledger.thermal.fill.TabulatedProperties;
 /**
  * Reads a response table. Holds working memory, so that an object serves one thread and one series.
  *
- * <p>The nodes around an hour are added up into two polynomials in the cold-water coordinate y: one
- * for evaporation per range, one for the logarithm of air over load. The set-point gives y at once;
- * where it asks for more air than there is, or for less than the least, y is sought instead.
+ * <p>The cold water is held at its set-point, or floats between two stops: what all the air can do,
+ * and what the least still does. The nodes around an hour give both stops; the cold-water
+ * coordinate y follows, and the piece of the table in which it lies gives the evaporation.
  */
 final class ResponseLookup {
 
-  private static final double LEAST_LOG_AIR = Math.log(WetTower.LEAST_AIR_SHARE);
-  private static final int AIR = ResponseGrid.COLD;
+  /** Set-points this near to the limit of cooling take all the air, as a share of the lowest. */
+  private static final double NEAR_LIMIT = 0.3;
+
+  private static final double[] NONE = {};
 
   private final ResponseNodes nodes;
-  private final double[] wetBulbWeights = new double[4];
-  private final double[] drynessWeights = new double[4];
-  private final double[] loadWeights = new double[4];
-  private final double[] c = new double[ResponseGrid.BLOCK];
+  private final double[] wetBulbWeights = new double[Axis.CUBIC];
+  private final double[] drynessWeights = new double[Axis.CUBIC];
+  private final double[] loadWeights = new double[Axis.CUBIC];
   private final double[] fans;
-  private int slopeU;
-  private int slopeD;
-  private double slopeShareU;
-  private double slopeShareD;
+
+  /** First of the nodes around the hour: wet bulb, dryness, load. */
+  private int u;
+
+  private int d;
+  private int x;
+
+  /** The nodes with slopes at the lower side of the hour, and the way to the next. */
+  private int slopeNode;
+
+  private int slopeX;
+  private final double[] slopeWeights = new double[4];
+  private double slopeShareX;
+
+  private double fullAirY;
+  private double leastAirY;
 
   ResponseLookup(ResponseNodes nodes) {
     this.nodes = nodes;
-    this.fans = new double[nodes.fanStates() * AlternatingFans.COEFFICIENTS];
+    int states = nodes.fanStates();
+    this.fans = states == 0 ? NONE : new double[states * AlternatingFans.COEFFICIENTS];
   }
 
   /**
@@ -50,28 +64,31 @@ final class ResponseLookup {
     double liquidC = wetBulbC < 0 ? liquidWetBulbC(dryBulbC, wetBulbC, pressurePa) : wetBulbC;
     double vapourPa = TabulatedProperties.saturationPressurePa(liquidC);
     double saturated = HumidityRatio.MOLAR_MASS_RATIO * vapourPa / (pressurePa - vapourPa);
-    double dryness = (dryBulbC - liquidC) / ResponseGrid.depressionScaleK(liquidC, saturated);
-    double logLoad = Math.log(load);
-    int u = ResponseGrid.wetBulbWindow(liquidC);
-    int d = ResponseGrid.drynessWindow(dryness);
-    int x = ResponseGrid.loadWindow(logLoad);
-    ResponseGrid.wetBulbWeights(u, liquidC, wetBulbWeights);
-    ResponseGrid.drynessWeights(d, dryness, drynessWeights);
-    ResponseGrid.loadWeights(x, logLoad, loadWeights);
-    findSlopes(liquidC, dryness);
-    gather(u, d, x);
-    addSlopes(logLoad, pressureChange);
-    double limitC = limit(u, d, pressureChange);
-    double lowest = lowest(u, x);
+    double dryness = ResponseGrid.dryness(dryBulbC - liquidC, liquidC, saturated);
+    locate(liquidC, dryness, Math.log(load), pressureChange);
+    double limitC = limit();
+    double lowest = lowest();
     double logRatio = Math.log((ResponseGrid.HOTTEST_C - limitC) / lowest);
-    double held = heldAt(limitC, lowest, logRatio, setPointC, -logLoad);
-    if (Double.isNaN(held)) {
-      return evaporation(coldWater(limitC, lowest, logRatio, setPointC, -logLoad));
+    gatherStops();
+    double pull = setPointC - limitC;
+    if (pull <= NEAR_LIMIT * lowest) {
+      return evaporation(fullAirY);
+    }
+    double y = Math.log(pull / lowest) / logRatio;
+    if (y < fullAirY) {
+      return evaporation(fullAirY);
+    }
+    if (y > leastAirY) {
+      if (limitC >= WetTower.COLDEST_BASIN_C) {
+        return evaporation(leastAirY);
+      }
+      double floor = Math.log((WetTower.COLDEST_BASIN_C - limitC) / lowest) / logRatio;
+      return evaporation(Math.max(leastAirY, floor));
     }
     if (nodes.fanStates() == 0) {
-      return evaporation(held);
+      return evaporation(y);
     }
-    gatherFans(u, d, pressureChange);
+    gatherFans();
     return AlternatingFans.evaporationPerRange(
         fans, nodes.fanStates(), limitC, setPointC, load * nodes.rangeK(), nodes.rangeK());
   }
@@ -101,197 +118,141 @@ final class ResponseLookup {
     return t;
   }
 
-  /**
-   * The cold-water coordinate of the set-point, or NaN when the air cannot hold it.
-   *
-   * @param fullAir logarithm of full air over load
-   */
-  private double heldAt(
-      double limitC, double lowest, double logRatio, double setPointC, double fullAir) {
-    double pull = setPointC - limitC;
-    if (pull <= 0.3 * lowest) {
-      return Double.NaN;
-    }
-    double y = Math.log(pull / lowest) / logRatio;
-    double air = air(y);
-    return air <= fullAir && air >= fullAir + LEAST_LOG_AIR ? y : Double.NaN;
+  /** Finds the nodes around an hour and their weights. */
+  private void locate(double wetBulbC, double dryness, double logLoad, double pressureChange) {
+    int intervalU = ResponseGrid.WET_BULB_C.interval(wetBulbC);
+    int intervalD = ResponseGrid.DRYNESS.interval(dryness);
+    int intervalX = ResponseGrid.LOG_LOAD.interval(logLoad);
+    u = ResponseGrid.WET_BULB_C.window(intervalU);
+    d = ResponseGrid.DRYNESS.window(intervalD);
+    x = ResponseGrid.LOG_LOAD.window(intervalX);
+    ResponseGrid.WET_BULB_C.cubic(u, wetBulbC, wetBulbWeights);
+    ResponseGrid.DRYNESS.cubic(d, dryness, drynessWeights);
+    ResponseGrid.LOG_LOAD.cubic(x, logLoad, loadWeights);
+    int fewU = ResponseGrid.FEW_WET_BULB.interval(intervalU);
+    int fewD = ResponseGrid.FEW_DRYNESS.interval(intervalD);
+    slopeX = ResponseGrid.FEW_LOAD.interval(intervalX);
+    double shareU = ResponseGrid.FEW_WET_BULB.share(fewU, wetBulbC);
+    double shareD = ResponseGrid.FEW_DRYNESS.share(fewD, dryness);
+    slopeShareX = ResponseGrid.FEW_LOAD.share(slopeX, logLoad);
+    slopeNode = ResponseGrid.slopeAirNode(fewU, fewD);
+    double upper = pressureChange * shareU;
+    double lower = pressureChange - upper;
+    slopeWeights[0] = lower * (1 - shareD);
+    slopeWeights[1] = lower * shareD;
+    slopeWeights[2] = upper * (1 - shareD);
+    slopeWeights[3] = upper * shareD;
   }
 
-  /** The cold-water coordinate with all the air, or the least, where that is what there is. */
-  private double coldWater(
-      double limitC, double lowest, double logRatio, double setPointC, double fullAir) {
-    double pull = setPointC - limitC;
-    if (pull <= 0.3 * lowest) {
-      return coldWaterAt(fullAir, 0);
-    }
-    double y = Math.log(pull / lowest) / logRatio;
-    if (air(y) > fullAir) {
-      return coldWaterAt(fullAir, Math.max(y, 0));
-    }
-    y = coldWaterAt(fullAir + LEAST_LOG_AIR, y);
-    if (limitC < WetTower.COLDEST_BASIN_C) {
-      double floor = Math.log((WetTower.COLDEST_BASIN_C - limitC) / lowest) / logRatio;
-      return Math.max(y, floor);
-    }
-    return y;
-  }
-
-  private double evaporation(double y) {
-    return ChebyshevNodes.value(c, 0, y);
-  }
-
-  private double air(double y) {
-    return ChebyshevNodes.value(c, AIR, y);
-  }
-
-  private double airSlope(double y) {
-    return ChebyshevNodes.slope(c, AIR, y);
-  }
-
-  /** Coordinate at which the air is as given, by Newton's method on the polynomial. */
-  private double coldWaterAt(double logAir, double start) {
-    double y = start;
-    for (int i = 0; i < 12; i++) {
-      double step = (air(y) - logAir) / airSlope(y);
-      step = Math.max(-0.4, Math.min(0.4, step));
-      y = Math.max(-0.3, Math.min(1.05, y - step));
-      if (Math.abs(step) < 1e-4) {
-        break;
-      }
-    }
-    return y;
+  /** The node with slopes at a corner of wet bulb and dryness, 0 … 3. */
+  private int slopeNode(int corner) {
+    return slopeNode + (corner >> 1) * ResponseGrid.SLOPE_DRYNESS.length + (corner & 1);
   }
 
   /** Coldest water of the table above the limit of cooling, K. */
-  private double lowest(int u, int x) {
+  private double lowest() {
     double[] from = nodes.lowest();
     double sum = 0;
-    for (int j = 0; j < 4; j++) {
-      int row = (u + j) * ResponseGrid.LOAD.length + x;
-      sum +=
-          wetBulbWeights[j]
-              * (loadWeights[0] * from[row]
-                  + loadWeights[1] * from[row + 1]
-                  + loadWeights[2] * from[row + 2]
-                  + loadWeights[3] * from[row + 3]);
+    for (int j = 0; j < Axis.CUBIC; j++) {
+      sum += wetBulbWeights[j] * mean(from, (u + j) * ResponseGrid.LOAD.length + x, loadWeights);
     }
     return sum;
   }
 
-  private double limit(int u, int d, double pressureChange) {
+  /** Limit of cooling, °C. */
+  private double limit() {
     double[] from = nodes.limitC();
+    double[] slopes = nodes.limitSlopes();
     double sum = 0;
-    for (int j = 0; j < 4; j++) {
-      int row = ResponseGrid.airNode(u + j, d);
-      sum +=
-          wetBulbWeights[j]
-              * (drynessWeights[0] * from[row]
-                  + drynessWeights[1] * from[row + 1]
-                  + drynessWeights[2] * from[row + 2]
-                  + drynessWeights[3] * from[row + 3]);
-    }
-    for (int corner = 0; corner < 4; corner++) {
-      sum += pressureChange * slopeWeight(corner) * nodes.limitSlopes()[slopeNode(corner)];
+    for (int j = 0; j < Axis.CUBIC; j++) {
+      sum += wetBulbWeights[j] * mean(from, ResponseGrid.airNode(u + j, d), drynessWeights);
+      sum += slopeWeights[j] * slopes[slopeNode(j)];
     }
     return sum;
   }
 
-  /** Finds the four nodes with slopes around the hour. */
-  private void findSlopes(double wetBulbC, double dryness) {
-    int[] fewU = ResponseGrid.SLOPE_WET_BULB;
-    int[] fewD = ResponseGrid.SLOPE_DRYNESS;
-    slopeU = ResponseGrid.slopeInterval(ResponseGrid.WET_BULB_C, fewU, wetBulbC);
-    slopeD = ResponseGrid.slopeInterval(ResponseGrid.DRYNESS, fewD, dryness);
-    slopeShareU = ResponseGrid.slopeShare(ResponseGrid.WET_BULB_C, fewU, slopeU, wetBulbC);
-    slopeShareD = ResponseGrid.slopeShare(ResponseGrid.DRYNESS, fewD, slopeD, dryness);
+  private static double mean(double[] from, int o, double[] weights) {
+    return weights[0] * from[o]
+        + weights[1] * from[o + 1]
+        + weights[2] * from[o + 2]
+        + weights[3] * from[o + 3];
   }
 
-  private int slopeNode(int corner) {
-    return ResponseGrid.slopeNode(slopeU + (corner >> 1), slopeD + (corner & 1));
+  // The two sums below hold what they add up in variables of their own: in arrays, the compiler
+  // would store and load it 64 times.
+
+  /** Adds up the coordinates of both stops over the nodes around the hour. */
+  private void gatherStops() {
+    double[] b = nodes.stops();
+    double x0 = loadWeights[0];
+    double x1 = loadWeights[1];
+    double x2 = loadWeights[2];
+    double x3 = loadWeights[3];
+    double full = 0;
+    double least = 0;
+    for (int j = 0; j < Axis.CUBIC; j++) {
+      for (int k = 0; k < Axis.CUBIC; k++) {
+        double w = wetBulbWeights[j] * drynessWeights[k];
+        int o = ResponseNodes.STOPS * ResponseGrid.node(ResponseGrid.airNode(u + j, d + k), x);
+        full = fma(w, fma(x3, b[o + 6], fma(x2, b[o + 4], fma(x1, b[o + 2], x0 * b[o]))), full);
+        least =
+            fma(w, fma(x3, b[o + 7], fma(x2, b[o + 5], fma(x1, b[o + 3], x0 * b[o + 1]))), least);
+      }
+    }
+    double[] slopes = nodes.stopSlopes();
+    for (int corner = 0; corner < 4; corner++) {
+      int o = ResponseNodes.STOPS * ResponseGrid.slopeNode(slopeNode(corner), slopeX);
+      double w1 = slopeWeights[corner] * slopeShareX;
+      double w0 = slopeWeights[corner] - w1;
+      full += w0 * slopes[o] + w1 * slopes[o + 2];
+      least += w0 * slopes[o + 1] + w1 * slopes[o + 3];
+    }
+    fullAirY = full;
+    leastAirY = least;
   }
 
-  private double slopeWeight(int corner) {
-    return ((corner & 2) == 0 ? 1 - slopeShareU : slopeShareU)
-        * ((corner & 1) == 0 ? 1 - slopeShareD : slopeShareD);
-  }
-
-  /**
-   * Adds up the 64 blocks around the hour, twelve coefficients each. The sums stand in variables of
-   * their own because the compiler would otherwise store and load them 64 times.
-   */
-  private void gather(int u, int d, int x) {
-    double[] b = nodes.blocks();
+  /** Adds up the evaporation per range at a cold water. */
+  private double evaporation(double y) {
+    int piece = ColdWaterPieces.of(y);
+    double[] b = nodes.evaporation()[piece];
+    double x0 = loadWeights[0];
+    double x1 = loadWeights[1];
+    double x2 = loadWeights[2];
+    double x3 = loadWeights[3];
     double s0 = 0;
     double s1 = 0;
     double s2 = 0;
-    double s3 = 0;
-    double s4 = 0;
-    double s5 = 0;
-    double s6 = 0;
-    double s7 = 0;
-    double s8 = 0;
-    double s9 = 0;
-    double s10 = 0;
-    double s11 = 0;
-    for (int j = 0; j < 4; j++) {
-      for (int k = 0; k < 4; k++) {
+    for (int j = 0; j < Axis.CUBIC; j++) {
+      for (int k = 0; k < Axis.CUBIC; k++) {
         double w = wetBulbWeights[j] * drynessWeights[k];
-        double w0 = w * loadWeights[0];
-        double w1 = w * loadWeights[1];
-        double w2 = w * loadWeights[2];
-        double w3 = w * loadWeights[3];
-        int o = ResponseGrid.offset(ResponseGrid.airNode(u + j, d + k), x);
-        s0 = fma(w3, b[o + 36], fma(w2, b[o + 24], fma(w1, b[o + 12], fma(w0, b[o], s0))));
-        s1 = fma(w3, b[o + 37], fma(w2, b[o + 25], fma(w1, b[o + 13], fma(w0, b[o + 1], s1))));
-        s2 = fma(w3, b[o + 38], fma(w2, b[o + 26], fma(w1, b[o + 14], fma(w0, b[o + 2], s2))));
-        s3 = fma(w3, b[o + 39], fma(w2, b[o + 27], fma(w1, b[o + 15], fma(w0, b[o + 3], s3))));
-        s4 = fma(w3, b[o + 40], fma(w2, b[o + 28], fma(w1, b[o + 16], fma(w0, b[o + 4], s4))));
-        s5 = fma(w3, b[o + 41], fma(w2, b[o + 29], fma(w1, b[o + 17], fma(w0, b[o + 5], s5))));
-        s6 = fma(w3, b[o + 42], fma(w2, b[o + 30], fma(w1, b[o + 18], fma(w0, b[o + 6], s6))));
-        s7 = fma(w3, b[o + 43], fma(w2, b[o + 31], fma(w1, b[o + 19], fma(w0, b[o + 7], s7))));
-        s8 = fma(w3, b[o + 44], fma(w2, b[o + 32], fma(w1, b[o + 20], fma(w0, b[o + 8], s8))));
-        s9 = fma(w3, b[o + 45], fma(w2, b[o + 33], fma(w1, b[o + 21], fma(w0, b[o + 9], s9))));
-        s10 = fma(w3, b[o + 46], fma(w2, b[o + 34], fma(w1, b[o + 22], fma(w0, b[o + 10], s10))));
-        s11 = fma(w3, b[o + 47], fma(w2, b[o + 35], fma(w1, b[o + 23], fma(w0, b[o + 11], s11))));
+        int o =
+            ColdWaterPieces.COEFFICIENTS * ResponseGrid.node(ResponseGrid.airNode(u + j, d + k), x);
+        s0 = fma(w, fma(x3, b[o + 9], fma(x2, b[o + 6], fma(x1, b[o + 3], x0 * b[o]))), s0);
+        s1 = fma(w, fma(x3, b[o + 10], fma(x2, b[o + 7], fma(x1, b[o + 4], x0 * b[o + 1]))), s1);
+        s2 = fma(w, fma(x3, b[o + 11], fma(x2, b[o + 8], fma(x1, b[o + 5], x0 * b[o + 2]))), s2);
       }
     }
-    c[0] = s0;
-    c[1] = s1;
-    c[2] = s2;
-    c[3] = s3;
-    c[4] = s4;
-    c[5] = s5;
-    c[6] = s6;
-    c[7] = s7;
-    c[8] = s8;
-    c[9] = s9;
-    c[10] = s10;
-    c[11] = s11;
-  }
-
-  /** Adds the effect of pressure, linear between the nearest nodes. */
-  private void addSlopes(double logLoad, double change) {
-    int[] few = ResponseGrid.SLOPE_LOAD;
-    int x = ResponseGrid.slopeInterval(ResponseGrid.LOG_LOAD, few, logLoad);
-    double share = ResponseGrid.slopeShare(ResponseGrid.LOG_LOAD, few, x, logLoad);
-    double[] b = nodes.blockSlopes();
+    double[] slopes = nodes.evaporationSlopes()[piece];
     for (int corner = 0; corner < 4; corner++) {
-      double w = change * slopeWeight(corner);
-      int o = ResponseGrid.slopeOffset(slopeNode(corner), x);
-      for (int i = 0; i < ResponseGrid.BLOCK; i++) {
-        c[i] += w * ((1 - share) * b[o + i] + share * b[o + i + ResponseGrid.BLOCK]);
-      }
+      int o = ColdWaterPieces.COEFFICIENTS * ResponseGrid.slopeNode(slopeNode(corner), slopeX);
+      double w1 = slopeWeights[corner] * slopeShareX;
+      double w0 = slopeWeights[corner] - w1;
+      s0 += w0 * slopes[o] + w1 * slopes[o + 3];
+      s1 += w0 * slopes[o + 1] + w1 * slopes[o + 4];
+      s2 += w0 * slopes[o + 2] + w1 * slopes[o + 5];
     }
+    double way = ColdWaterPieces.within(piece, y);
+    return s0 + way * (s1 + way * s2);
   }
 
   /** Adds up the coefficients of fans that alternate. */
-  private void gatherFans(int u, int d, double change) {
+  private void gatherFans() {
     int length = fans.length;
     for (int i = 0; i < length; i++) {
       fans[i] = 0;
     }
-    for (int j = 0; j < 4; j++) {
-      for (int k = 0; k < 4; k++) {
+    for (int j = 0; j < Axis.CUBIC; j++) {
+      for (int k = 0; k < Axis.CUBIC; k++) {
         addFans(
             nodes.alternating(),
             ResponseGrid.airNode(u + j, d + k) * length,
@@ -299,7 +260,7 @@ final class ResponseLookup {
       }
     }
     for (int corner = 0; corner < 4; corner++) {
-      addFans(nodes.alternatingSlopes(), slopeNode(corner) * length, change * slopeWeight(corner));
+      addFans(nodes.alternatingSlopes(), slopeNode(corner) * length, slopeWeights[corner]);
     }
   }
 

@@ -6,38 +6,50 @@ package towerledger.thermal;
  *
  * @param rangeK design range, K
  * @param fanStates air flows between which the fans alternate, 0 for variable speed
- * @param blocks coefficients at every node, at design pressure
- * @param blockSlopes slopes of the coefficients
  * @param limitC limit of cooling at each node of wet bulb and dryness, °C
  * @param limitSlopes its slopes, K
  * @param lowest coldest water of the table above the limit, at each node of wet bulb and load, K
+ * @param stops cold-water coordinates with all the air and with the least, at every node
+ * @param stopSlopes their slopes
+ * @param evaporation for each piece of the cold water: its coefficients at every node
+ * @param evaporationSlopes their slopes
  * @param alternating coefficients of alternating fans at each node of wet bulb and dryness
  * @param alternatingSlopes slopes of these
  */
 record ResponseNodes(
     double rangeK,
     int fanStates,
-    double[] blocks,
-    double[] blockSlopes,
     double[] limitC,
     double[] limitSlopes,
     double[] lowest,
+    double[] stops,
+    double[] stopSlopes,
+    double[][] evaporation,
+    double[][] evaporationSlopes,
     double[] alternating,
     double[] alternatingSlopes) {
 
+  /** Stops held at a node: all the air, then the least. */
+  static final int STOPS = 2;
+
   static ResponseNodes empty(double rangeK, int fanStates) {
     int air = ResponseGrid.airNodes();
-    int slope = ResponseGrid.slopeNodes();
+    int slopeAir = ResponseGrid.slopeAirNodes();
+    int nodes = ResponseGrid.nodes();
+    int slopeNodes = ResponseGrid.slopeNodes();
     int fans = fanStates * AlternatingFans.COEFFICIENTS;
+    int pieces = ColdWaterPieces.COUNT;
     return new ResponseNodes(
         rangeK,
         fanStates,
-        new double[ResponseGrid.offset(air, 0)],
-        new double[ResponseGrid.slopeOffset(slope, 0)],
         new double[air],
-        new double[slope],
-        new double[ResponseGrid.WET_BULB_C.length * ResponseGrid.LOAD.length],
+        new double[slopeAir],
+        new double[ResponseGrid.WET_BULB_C.size() * ResponseGrid.LOAD.length],
+        new double[nodes * STOPS],
+        new double[slopeNodes * STOPS],
+        new double[pieces][nodes * ColdWaterPieces.COEFFICIENTS],
+        new double[pieces][slopeNodes * ColdWaterPieces.COEFFICIENTS],
         new double[air * fans],
-        new double[slope * fans]);
+        new double[slopeAir * fans]);
   }
 }

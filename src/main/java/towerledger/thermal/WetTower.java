@@ -82,12 +82,21 @@ public final class WetTower {
     }
     DesignPoint point = design.point();
     double share = heatW / point.heatW();
-    if (share < TURNDOWN) {
-      return part(operate(TURNDOWN * point.heatW(), air, setPointC), share / TURNDOWN);
-    }
+    return share < TURNDOWN
+        ? part(steady(TURNDOWN, air, setPointC), share / TURNDOWN)
+        : steady(share, air, setPointC);
+  }
+
+  private OperatingPoint steady(double share, MoistAir air, double setPointC) {
     double inService = cellsInService(share);
-    double waterKgS = point.waterFlowKgS() * inService;
-    return exchange.controlled(heatW, waterKgS, inService, air, setPointC, design.fanControl());
+    DesignPoint point = design.point();
+    return exchange.controlled(
+        share * point.heatW(),
+        point.waterFlowKgS() * inService,
+        inService,
+        air,
+        setPointC,
+        design.fanControl());
   }
 
   /** Share of the cells that take water at a share of the design heat. */

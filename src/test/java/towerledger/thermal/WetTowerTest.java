@@ -166,6 +166,18 @@ class WetTowerTest {
     assertThat(quarter.evaporationKgS()).isCloseTo(one.evaporationKgS() / 4, within(1e-6));
   }
 
+  /** Least load times heat, over heat, may come out a last digit below the least load. */
+  @Test
+  void lessThanTheLeastLoadIsPartOfAnHourAtItForTowersOfEverySize() {
+    for (int kgS = 1; kgS <= 60; kgS++) {
+      DesignPoint point = DesignPoint.withUsualAirFlow(1.37 * kgS, 35, 29.44, DESIGN_AIR);
+      WetTower tower = WetTower.of(TowerDesign.open(point));
+      double half = tower.operate(0.025 * point.heatW(), DESIGN_AIR, 24).evaporationKgS();
+      double least = tower.operate(0.0500001 * point.heatW(), DESIGN_AIR, 24).evaporationKgS();
+      assertThat(half).isCloseTo(least / 2, within(1e-4 * least));
+    }
+  }
+
   @Test
   void noHeatNoEvaporation() {
     OperatingPoint off = WetTower.of(DESIGN).operate(0, DESIGN_AIR, 26);

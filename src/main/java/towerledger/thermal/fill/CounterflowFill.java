@@ -19,6 +19,14 @@ public final class CounterflowFill {
   /** Hottest water any tower is calculated for, °C: beyond it boiling nears. */
   public static final double HOTTEST_WATER_C = 90;
 
+  /** No tower evaporates more of its water; tries that say so are far from any solution. */
+  private static final double MOST_EVAPORATED_SHARE = 0.5;
+
+  /** Guesses of the evaporation that swing this much on each try are met half-way. */
+  private static final double SWINGING = 0.3;
+
+  private static final double SETTLED = 1e-4;
+
   private final FillLaw law;
   private final PoppeIntegration poppe;
   private final double tolerance;
@@ -28,6 +36,10 @@ public final class CounterflowFill {
   private double pressurePa;
   private double coldestC;
   private double humidityGainPerWater = 0.01;
+  private double lastChange;
+
+  /** Slope of the transfer excess with the logarithm of water over air; NaN where not known. */
+  private double relativeSlope = Double.NaN;
 
   /**
    * @param law transfer of the fill
@@ -83,23 +95,42 @@ public final class CounterflowFill {
     double least = 1 / most;
     double s0 = Math.max(1 / guess, least);
     double f0 = transferExcess(hotC, coldC, s0);
-    double s1 = Math.max(f0 > 0 ? 1.03 * s0 : s0 / 1.03, least);
+    double s1 = Math.max(s0 * second(f0), least);
     double f1 = transferExcess(hotC, coldC, s1);
     // a good guess needs no bracket: a few free secant steps
-    for (int i = 0; i < 7 && f1 != f0; i++) {
-      double s2 = s1 - f1 * (s1 - s0) / (f1 - f0);
+    for (int i = 0; i < 8 && f1 != f0; i++) {
+      double slope = (f1 - f0) / (s1 - s0);
+      double s2 = s1 - f1 / slope;
       if (!(s2 > 0.5 * s1 && s2 < 2 * s1 && s2 > least)) {
         break;
+      }
+      if (Math.abs(f1) < tolerance || Math.abs(s2 - s1) < tolerance * s1) {
+        relativeSlope = slope * s1;
+        return 1 / s2;
       }
       s0 = s1;
       f0 = f1;
       s1 = s2;
       f1 = transferExcess(hotC, coldC, s1);
-      if (Math.abs(f1) < tolerance || Math.abs(s1 - s0) < tolerance * s1) {
-        return 1 / s1;
-      }
     }
-    return 1 / enclosed(hotC, coldC, s1, f1, least);
+    double s = enclosed(hotC, coldC, s1, f1, least);
+    if (s > 0) {
+      settleEvaporation(hotC, coldC, s);
+    }
+    return 1 / s;
+  }
+
+  /** Tries a state again until its evaporation agrees with what was expected of it. */
+  private void settleEvaporation(double hotC, double coldC, double waterToAir) {
+    for (int i = 0; i < 10 && Math.abs(lastChange) > SETTLED * humidityGainPerWater; i++) {
+      transferExcess(hotC, coldC, waterToAir);
+    }
+  }
+
+  /** Second try over the first: where the slope expected leads, else a little to its side. */
+  private double second(double atFirst) {
+    double step = -atFirst / relativeSlope;
+    return Math.abs(step) > 1e-4 && Math.abs(step) < 0.4 ? 1 + step : atFirst > 0 ? 1.03 : 1 / 1.03;
   }
 
   /** Walks until the sign changes, then closes in; zero when it does not change above the least. */
@@ -174,7 +205,13 @@ public final class CounterflowFill {
     if (!complete) {
       return -reciprocal - (hotC - poppe.reachedC()) / (hotC - coldC);
     }
-    humidityGainPerWater = (poppe.humidity() - inletHumidity) / waterToAir;
+    double found = (poppe.humidity() - inletHumidity) / waterToAir;
+    double change = Math.min(found, MOST_EVAPORATED_SHARE) - humidityGainPerWater;
+    if (change * lastChange < 0 && Math.abs(change) > SWINGING * Math.abs(lastChange)) {
+      change /= 2;
+    }
+    humidityGainPerWater += change;
+    lastChange = change;
     return 1 / poppe.merkelNumber() - reciprocal;
   }
 
@@ -249,7 +286,7 @@ public final class CounterflowFill {
       x = lo + (hi - lo) * flo / (flo - fhi);
       double f = (hotC - x) * transferExcess(hotC, x, s);
       if (Math.abs(f) < tolerance * span || Math.abs(x - previous) < tolerance * span) {
-        return x;
+        break;
       }
       if (f < 0) {
         fhi *= sameSide(f, flo);
@@ -261,6 +298,7 @@ public final class CounterflowFill {
         fhi = f;
       }
     }
+    settleEvaporation(hotC, x, s);
     return x;
   }
 
@@ -273,9 +311,24 @@ public final class CounterflowFill {
     return poppe;
   }
 
-  /** Tells the evaporation to expect, so that the next solution starts near it. */
-  public void expectEvaporatedShare(double share) {
-    humidityGainPerWater = share;
+  /**
+   * Tells what to expect, so that the next solution starts near it.
+   *
+   * @param evaporatedShare water evaporated over water entering
+   * @param slope {@link #relativeSlope()} of a solution nearby; NaN where none is known
+   */
+  public void expect(double evaporatedShare, double slope) {
+    humidityGainPerWater = evaporatedShare;
+    lastChange = 0;
+    relativeSlope = slope;
+  }
+
+  /**
+   * Slope of the equation solved with the logarithm of water over air, at the air last found; of
+   * use to {@link #expect} only.
+   */
+  public double relativeSlope() {
+    return relativeSlope;
   }
 
   /** Water evaporated over water entering, kg/kg, at the state last tried. */

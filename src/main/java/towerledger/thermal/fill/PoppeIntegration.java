@@ -74,15 +74,18 @@ public final class PoppeIntegration {
       double inletEnthalpy,
       double pressurePa) {
     double gain = 0.01 * waterToAir;
-    for (int i = 0; i < 12; i++) {
+    double change = 0;
+    for (int i = 0; i < 20; i++) {
       if (!pass(hotC, coldC, waterToAir, inletHumidityRatio, inletEnthalpy, pressurePa, gain)) {
         return false;
       }
-      double previous = gain;
-      gain = humidity - inletHumidityRatio;
-      if (Math.abs(gain - previous) < 1e-9) {
+      double step = humidity - inletHumidityRatio - gain;
+      if (Math.abs(step) < 1e-9) {
         break;
       }
+      // near a pinch of the driving force the guesses swing: they are met half-way
+      change = step * change < 0 && Math.abs(step) > 0.3 * Math.abs(change) ? step / 2 : step;
+      gain += change;
     }
     return true;
   }
