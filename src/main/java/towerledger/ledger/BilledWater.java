@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import towerledger.balance.VolumeEstimate;
 import towerledger.meter.MeterRecord;
 import towerledger.meter.RegisterReading;
 import towerledger.quantity.Span;
@@ -50,8 +51,13 @@ final class BilledWater {
    * @param meters its meters with what they measured
    * @param readings every reading of them
    * @param months its rows of the ledger that the bill touches
+   * @param evaporation evaporated water of those months with its own bounds, where they are kept
    */
-  record OfSystem(List<MeterRecord> meters, List<Read> readings, List<LedgerEntry> months) {}
+  record OfSystem(
+      List<MeterRecord> meters,
+      List<Read> readings,
+      List<LedgerEntry> months,
+      Map<YearMonth, VolumeEstimate> evaporation) {}
 
   /** A reading with its meter. */
   record Read(Meter meter, RegisterReading reading) {}
@@ -135,7 +141,7 @@ final class BilledWater {
       }
     }
     Optional<Volume> modelled = months(system, BilledWater::evaporationAndDrift);
-    Optional<Volume> upper = months(system, BilledWater::upperBound);
+    Optional<Volume> upper = months(system, entry -> upperBound(system, entry));
     return new TowerWater(
         code,
         makeup.map(BilledWater::notNegative).orElse(null),
@@ -152,10 +158,15 @@ final class BilledWater {
   }
 
   /**
-   * Evaporation and drift at their upper 95 % bound: the month's expected makeup is evaporation
-   * times C/(C−1), so its relative bound is that of the evaporation and of the target cycles.
+   * Evaporation and drift at their upper 95 % bound. Months reckoned before that bound was kept are
+   * held to the relative bound of their expected makeup, which is evaporation times C/(C−1).
    */
-  private static @Nullable Double upperBound(LedgerEntry entry) {
+  private static @Nullable Double upperBound(OfSystem system, LedgerEntry entry) {
+    VolumeEstimate evaporation = system.evaporation().get(entry.month());
+    Double drift = entry.water().drift();
+    if (evaporation != null) {
+      return evaporation.high().litres() + (drift == null ? 0 : drift);
+    }
     Double best = evaporationAndDrift(entry);
     Double expected = entry.water().expectedMakeup();
     Double high = entry.water().expectedHigh();

@@ -23,6 +23,8 @@ import towerledger.balance.WorkingStep;
  * @param onsetAt begin of the fault to the hour, where interval data show it
  * @param lossSinceOnset extra water drawn since; null when not flagged
  * @param pricing how the money was worked out, line by line
+ * @param evaporation evaporated water with its own 95 % bounds; null where it could not be modelled,
+ *     and in derivations kept before it was
  */
 public record MonthWorking(
     List<WorkingStep> steps,
@@ -33,7 +35,8 @@ public record MonthWorking(
     @Nullable YearMonth onset,
     @Nullable Instant onsetAt,
     @Nullable VolumeEstimate lossSinceOnset,
-    List<String> pricing) {
+    List<String> pricing,
+    @Nullable VolumeEstimate evaporation) {
 
   static MonthWorking of(MonthVerdict verdict, List<String> pricing) {
     return new MonthWorking(
@@ -45,6 +48,7 @@ public record MonthWorking(
         verdict.judgement().onset().orElse(null),
         verdict.judgement().onsetAt().orElse(null),
         verdict.judgement().lossSinceOnset().orElse(null),
-        pricing);
+        pricing,
+        verdict.water().evaporation().orElse(null));
   }
 }

@@ -5,6 +5,7 @@ import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Currency;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Customers;
+import towerledger.balance.VolumeEstimate;
 import towerledger.meter.MeterRecords;
 import towerledger.quantity.Money;
 import towerledger.quantity.Span;
@@ -237,7 +239,8 @@ public class SiteBills {
                   new BilledWater.OfSystem(
                       List.copyOf(meters.records(own, around).values()),
                       reads(own, around),
-                      ledger.list(system, first, last))));
+                      ledger.list(system, first, last),
+                      evaporation(system, first, last))));
       return new BilledWater(
           bill,
           billed,
@@ -245,6 +248,18 @@ public class SiteBills {
           List.copyOf(meters.records(service, around).values()),
           reads(service, around),
           systems);
+    }
+
+    private Map<YearMonth, VolumeEstimate> evaporation(
+        CoolingSystem system, YearMonth first, YearMonth last) {
+      Map<YearMonth, VolumeEstimate> bounds = new HashMap<>();
+      for (LedgerEntry row : ledger.list(system, first, last)) {
+        ledger
+            .findWorking(system, row.month(), row.revision())
+            .map(MonthWorking::evaporation)
+            .ifPresent(bound -> bounds.put(row.month(), bound));
+      }
+      return bounds;
     }
 
     private List<BilledWater.Read> reads(List<Meter> of, Span around) {

@@ -4,10 +4,7 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Objects;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import towerledger.quantity.VolumeUnit;
 
@@ -51,10 +48,10 @@ public record RateVersion(
           "minimum_charge of %s is below 0; leave it empty where there is none"
               .formatted(minimumCharge.toPlainString()));
     }
-    requirePercent("surcharge_percent", surchargeShare);
-    requirePercent("tax_percent", taxShare);
-    requireDistinctCharges(charges);
-    requireSeasonsFit(tables);
+    VersionChecks.requirePercent("surcharge_percent", surchargeShare);
+    VersionChecks.requirePercent("tax_percent", taxShare);
+    VersionChecks.requireDistinctCharges(charges);
+    VersionChecks.requireSeasonsFit(tables);
   }
 
   /** A version without any rate yet, billed monthly. */
@@ -292,60 +289,6 @@ public record RateVersion(
   private static void addSize(List<MeterSize> sizes, @Nullable MeterSize size) {
     if (size != null) {
       sizes.add(size);
-    }
-  }
-
-  private static void requirePercent(String column, BigDecimal share) {
-    if (share.signum() < 0 || share.compareTo(BigDecimal.ONE) > 0) {
-      throw new IllegalArgumentException(
-          "%s of %s is outside 0 to 100; give the percentage the utility prints"
-              .formatted(column, share.movePointRight(2).stripTrailingZeros().toPlainString()));
-    }
-  }
-
-  private static void requireDistinctCharges(List<Charge> charges) {
-    Set<Object> seen = new HashSet<>();
-    for (Charge charge : charges) {
-      if (!seen.add(List.of(charge.name(), String.valueOf(charge.meterSize())))) {
-        throw new IllegalArgumentException(
-            "charge '%s'%s is given twice; keep one amount"
-                .formatted(
-                    charge.name(), charge.meterSize() == null ? "" : " for " + charge.meterSize()));
-      }
-    }
-  }
-
-  /** Seasons of one meter size may not overlap, and leave no month unless a table has no season. */
-  private static void requireSeasonsFit(List<BlockTable> tables) {
-    for (BlockTable table : tables) {
-      boolean wholeYear = false;
-      for (int month = 1; month <= 12; month++) {
-        int seasonal = 0;
-        int unseasonal = 0;
-        for (BlockTable other : tables) {
-          if (Objects.equals(other.meterSize(), table.meterSize())) {
-            Season season = other.season();
-            if (season == null) {
-              unseasonal++;
-            } else if (season.contains(month)) {
-              seasonal++;
-            }
-          }
-        }
-        String size = table.meterSize() == null ? "" : " for meter size " + table.meterSize();
-        if (seasonal > 1 || unseasonal > 1) {
-          throw new IllegalArgumentException(
-              "two block tables%s hold in month %d; make first_month and last_month of the seasons"
-                      .formatted(size, month)
-                  + " meet without overlap");
-        }
-        wholeYear |= unseasonal == 1;
-        if (seasonal == 0 && !wholeYear) {
-          throw new IllegalArgumentException(
-              "no block table%s holds in month %d; extend a season or add blocks without one"
-                  .formatted(size, month));
-        }
-      }
     }
   }
 

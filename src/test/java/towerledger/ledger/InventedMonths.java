@@ -271,7 +271,8 @@ public final class InventedMonths {
         loss > 0 ? month.minusMonths(2) : null,
         null,
         loss > 0 ? VolumeEstimate.ofLitres(loss * 2.6, loss * 1.9, loss * 3.3) : null,
-        List.of());
+        List.of(),
+        null);
   }
 
   private static BigDecimal money(double litres) {

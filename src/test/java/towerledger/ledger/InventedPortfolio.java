@@ -253,7 +253,8 @@ public final class InventedPortfolio {
         cause == Cause.NONE ? null : YearMonth.of(2026, 6),
         null,
         cause == Cause.NONE ? null : VolumeEstimate.ofLitres(loss * 4, loss * 2.5, loss * 5.5),
-        List.of("water 3.34 USD a ccf on the last block", "sewer 6.10 USD a ccf"));
+        List.of("water 3.34 USD a ccf on the last block", "sewer 6.10 USD a ccf"),
+        null);
   }
 
   private static @Nullable BigDecimal money(double amount) {

@@ -103,6 +103,6 @@ final class LedgerRows {
             null,
             null),
         new MonthWorking(
-            List.of(), List.of(), List.of(), List.of(), List.of(), null, null, null, List.of()));
+            List.of(), List.of(), List.of(), List.of(), List.of(), null, null, null, List.of(), null));
   }
 }
