@@ -23,8 +23,8 @@ import towerledger.balance.WorkingStep;
  * @param onsetAt begin of the fault to the hour, where interval data show it
  * @param lossSinceOnset extra water drawn since; null when not flagged
  * @param pricing how the money was worked out, line by line
- * @param evaporation evaporated water with its own 95 % bounds; null where it could not be modelled,
- *     and in derivations kept before it was
+ * @param evaporation evaporated water with its own 95 % bounds; null where it could not be
+ *     modelled, and in derivations kept before it was
  */
 public record MonthWorking(
     List<WorkingStep> steps,

@@ -103,6 +103,7 @@ final class LedgerRows {
             null,
             null),
         new MonthWorking(
-            List.of(), List.of(), List.of(), List.of(), List.of(), null, null, null, List.of(), null));
+            List.of(), List.of(), List.of(), List.of(), List.of(), null, null, null, List.of(),
+            null));
   }
 }

@@ -124,7 +124,10 @@ class OwrsCollectionTest {
         chosen.get(chosen.size() - choice.values().size()).forEach(first::putIfAbsent);
       }
     }
-    rates.inputs().keySet().forEach(name -> first.putIfAbsent(name, NUMBERS.getOrDefault(name, "1")));
+    rates
+        .inputs()
+        .keySet()
+        .forEach(name -> first.putIfAbsent(name, NUMBERS.getOrDefault(name, "1")));
     Set<Map<String, String>> all = new LinkedHashSet<>(List.of(first));
     for (Map<String, String> choice : chosen) {
       Map<String, String> inputs = new LinkedHashMap<>(first);
