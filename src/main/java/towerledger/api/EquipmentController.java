@@ -10,6 +10,7 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -20,6 +21,7 @@ import towerledger.account.Role;
 import towerledger.account.Viewer;
 import towerledger.ledger.Ledger;
 import towerledger.ledger.LedgerEntry;
+import towerledger.meter.MeterNetwork;
 import towerledger.meter.MeterRecords;
 import towerledger.quantity.Span;
 import towerledger.quantity.Units;
@@ -213,7 +215,7 @@ class EquipmentController {
         sites.listTowers(id).getOrDefault(system.id(), List.of()).stream()
             .map(EquipmentController::answer)
             .toList(),
-        meters(system),
+        meters(site, system),
         settings(sites.listSettings(id).getOrDefault(system.id(), sites.noSettings())),
         newest(system));
   }
@@ -271,8 +273,9 @@ class EquipmentController {
         plate.startedOn());
   }
 
-  private List<MeterAnswer> meters(CoolingSystem system) {
+  private List<MeterAnswer> meters(Site site, CoolingSystem system) {
     List<Meter> own = sites.listMeters(List.of(system.id())).getOrDefault(system.id(), List.of());
+    MeterNetwork network = MeterNetwork.of(own, sites.listServiceMeters(site));
     Instant now = clock.instant();
     var read = records.records(own, Span.of(now.minus(REMARKS_BACK), now));
     return own.stream()
@@ -287,16 +290,15 @@ class EquipmentController {
                     meter.details().parentMeter(),
                     meter.details().installedAt(),
                     meter.details().removedAt(),
-                    read.get(meter.id()) == null
-                        ? List.of()
-                        : read.get(meter.id()).remarks().stream()
-                            .map(
-                                remark ->
-                                    new RemarkAnswer(
-                                        LedgerColumns.code(remark.kind()),
-                                        remark.at(),
-                                        remark.words()))
-                            .toList()))
+                    Stream.concat(
+                            Stream.ofNullable(network.remarks().get(meter.code())),
+                            Stream.ofNullable(read.get(meter.id()))
+                                .flatMap(record -> record.remarks().stream()))
+                        .map(
+                            remark ->
+                                new RemarkAnswer(
+                                    LedgerColumns.code(remark.kind()), remark.at(), remark.words()))
+                        .toList()))
         .toList();
   }
 

@@ -119,11 +119,8 @@ final class MonthDraft {
     implausible = implausibleL > 0;
     if (covered >= leastCovered) {
       metered = true;
-      makeup = in.litres() / covered;
-      makeupDeviation =
-          Math.hypot(
-              Math.hypot(in.deviation(), 0.3 * (1 - covered) * makeup),
-              0.5 * pass.makeup.accuracy() * makeup);
+      makeup = in.wholeL();
+      makeupDeviation = Math.hypot(in.wholeDeviation(), 0.5 * pass.makeup.accuracy() * makeup);
       if (!in.lastFact().equals(Instant.MIN)) {
         lastFact = in.lastFact();
       }
@@ -131,11 +128,11 @@ final class MonthDraft {
     otherUse = 0;
     if (pass.otherUse.present()) {
       MeteredWater.Amount other = pass.otherUse.between(from, to, pass.soundUse);
-      otherUse = other.covered() >= leastCovered ? other.litres() / other.covered() : Double.NaN;
+      otherUse = other.covered() >= leastCovered ? other.wholeL() : Double.NaN;
     }
     MeteredWater.Amount out = pass.bleed.between(from, to, pass.soundBleed);
     if (pass.bleed.present() && out.covered() >= leastCovered) {
-      meteredBleed = out.litres() / out.covered();
+      meteredBleed = out.wholeL();
     }
   }
 

@@ -137,17 +137,19 @@ final class PeriodBuilder {
   private Period period(double from, double to) {
     Instant end = blocks.at(to);
     MeteredWater.Amount in = makeup.between(from, to, use);
-    boolean hasMakeup = makeup.present() && in.covered() > 0.995 && knownHours(from, to);
+    boolean hasMakeup =
+        makeup.present() && in.covered() > leastCovered(makeup, from, to) && knownHours(from, to);
     Instant lastFact = hasMakeup ? in.lastFact() : Instant.MIN;
     double makeupL = Double.NaN;
     double makeupDeviation = 0;
     if (hasMakeup) {
       MeteredWater.Amount other = otherUse.between(from, to, use);
-      makeupL = Math.max(0, in.litres() - other.litres());
-      makeupDeviation = Math.hypot(in.deviation(), other.deviation());
+      boolean used = other.covered() > 0;
+      makeupL = Math.max(0, in.wholeL() - (used ? other.wholeL() : 0));
+      makeupDeviation = Math.hypot(in.wholeDeviation(), used ? other.wholeDeviation() : 0);
     }
     MeteredWater.Amount out = bleed.between(from, to, bleedUse);
-    boolean hasBleed = bleed.present() && out.covered() > 0.995;
+    boolean hasBleed = bleed.present() && out.covered() > leastCovered(bleed, from, to);
     List<Visit> visits =
         facts.visits().stream()
             .filter(
@@ -213,8 +215,8 @@ final class PeriodBuilder {
         sampleBlocks.stream().mapToInt(Integer::intValue).toArray(),
         weight > 0 ? sum / weight : Double.NaN,
         weight > 0 ? Math.sqrt(1 / weight + 0.0002) : 0,
-        hasBleed ? out.litres() : Double.NaN,
-        out.deviation(),
+        hasBleed ? out.wholeL() : Double.NaN,
+        hasBleed ? out.wholeDeviation() : out.deviation(),
         loadScatter(from, to, grade),
         WEEK_NOISE[grade] * Math.sqrt(28 / Math.max(12, to - from)),
         grade,
@@ -223,6 +225,11 @@ final class PeriodBuilder {
         SideEvidence.leanings(visits),
         SideEvidence.cured(visits),
         lastFact.equals(Instant.MIN) ? end : lastFact);
+  }
+
+  /** Readings must enclose a period; a logger may have dropped some hours of it. */
+  private static double leastCovered(MeteredWater water, double from, double to) {
+    return water.byInterval(from, to) ? MeteredWater.LEAST_LOGGED : 0.995;
   }
 
   private double loadScatter(double from, double to, int grade) {

@@ -48,7 +48,7 @@ final class BilledWater {
   /**
    * What is known of one system around the bill.
    *
-   * @param meters its meters with what they measured
+   * @param meters its meters that count, with what they measured
    * @param readings every reading of them
    * @param months its rows of the ledger that the bill touches
    * @param evaporation evaporated water of those months with its own bounds, where they are kept
@@ -127,13 +127,13 @@ final class BilledWater {
 
   private TowerWater tower(String code, OfSystem system) {
     Optional<Volume> makeup = role(system, MeterRole.MAKEUP);
-    Optional<Volume> other = role(system, MeterRole.OTHER_USE);
     Optional<Volume> blowdown = role(system, MeterRole.BLOWDOWN);
-    if (makeup.isPresent() && other.isPresent()) {
-      makeup = Optional.of(notNegative(makeup.get().minus(other.get())));
+    if (has(system, MeterRole.OTHER_USE)) {
+      Optional<Volume> other = role(system, MeterRole.OTHER_USE);
+      makeup = makeup.flatMap(volume -> other.map(volume::minus));
     }
     if (makeup.isEmpty()) {
-      makeup = months(system, entry -> entry.water().makeup());
+      makeup = months(system, BilledWater::towerMakeup);
       if (makeup.isPresent()) {
         notes.add(
             "%s: makeup by the ledger's months, since its readings do not enclose the bill"
@@ -149,6 +149,13 @@ final class BilledWater {
         role(system, MeterRole.CREDIT).orElse(null),
         modelled.map(BilledWater::notNegative).orElse(null),
         upper.map(BilledWater::notNegative).orElse(null));
+  }
+
+  /** Makeup without what others drew behind the makeup meter. */
+  private static @Nullable Double towerMakeup(LedgerEntry entry) {
+    Double makeup = entry.water().makeup();
+    Double other = entry.water().otherUse();
+    return makeup == null ? null : makeup - (other == null ? 0 : other);
   }
 
   private static @Nullable Double evaporationAndDrift(LedgerEntry entry) {
@@ -176,11 +183,18 @@ final class BilledWater {
   }
 
   private Optional<Volume> role(OfSystem system, MeterRole role) {
-    return sum(
-        system.meters().stream()
-            .filter(record -> record.meter().details().role() == role)
-            .filter(record -> served(record.meter()))
-            .toList());
+    return sum(serving(system, role));
+  }
+
+  private boolean has(OfSystem system, MeterRole role) {
+    return !serving(system, role).isEmpty();
+  }
+
+  private List<MeterRecord> serving(OfSystem system, MeterRole role) {
+    return system.meters().stream()
+        .filter(record -> record.meter().details().role() == role)
+        .filter(record -> served(record.meter()))
+        .toList();
   }
 
   /** Whether a meter was in service in any of the billed days. */
@@ -192,15 +206,7 @@ final class BilledWater {
   }
 
   private Optional<Volume> sum(List<MeterRecord> records) {
-    double litres = 0;
-    for (MeterRecord record : records) {
-      Optional<Volume> volume = MeteredWithin.of(record.facts(), billed);
-      if (volume.isEmpty()) {
-        return Optional.empty();
-      }
-      litres += volume.get().litres();
-    }
-    return records.isEmpty() ? Optional.empty() : Optional.of(Volume.ofLitres(litres));
+    return MeteredWithin.sum(records.stream().map(MeterRecord::facts).toList(), billed);
   }
 
   private Optional<Volume> months(OfSystem system, Function<LedgerEntry, @Nullable Double> figure) {

@@ -77,7 +77,8 @@ class FactGatherer {
     List<Long> ids = systems.stream().map(CoolingSystem::id).toList();
     Map<Long, List<Tower>> towers = sites.listTowers(ids);
     Map<Long, Settings> settings = sites.listSettings(ids);
-    Map<Long, List<MeterFacts>> meters = meterRecords.listFacts(ids, span);
+    Map<Long, List<MeterFacts>> meters =
+        meterRecords.listFacts(ids, sites.listServiceMeters(site), span);
     var samples = logRecords.listSamples(ids, span);
     var pressures = logRecords.listPressures(ids, span);
     var heat = logRecords.listHeat(ids, span);

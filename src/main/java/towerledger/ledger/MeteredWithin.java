@@ -1,6 +1,7 @@
 package towerledger.ledger;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import towerledger.balance.facts.IntervalVolumes;
 import towerledger.balance.facts.MeterFacts;
@@ -15,6 +16,26 @@ final class MeteredWithin {
   private static final double COVERED = 0.999;
 
   private MeteredWithin() {}
+
+  /**
+   * All of some meters together; empty without any, or where one that served leaves the span open.
+   */
+  static Optional<Volume> sum(List<MeterFacts> meters, Span span) {
+    double litres = 0;
+    boolean any = false;
+    for (MeterFacts meter : meters) {
+      if (meter.removedAt().filter(at -> !at.isAfter(span.startInclusive())).isPresent()) {
+        continue;
+      }
+      Optional<Volume> volume = of(meter, span);
+      if (volume.isEmpty()) {
+        return Optional.empty();
+      }
+      litres += volume.get().litres();
+      any = true;
+    }
+    return any ? Optional.of(Volume.ofLitres(litres)) : Optional.empty();
+  }
 
   /** By its readings; by its intervals where the readings leave the span open; else empty. */
   static Optional<Volume> of(MeterFacts meter, Span span) {

@@ -145,7 +145,7 @@ final class MonthFacts {
             + meter.type()
             + meter.accuracyFraction()
             + meter.sizeMm()
-            + meter.parent());
+            + meter.removedAt().filter(at -> at.isBefore(span.endExclusive())));
     text(out, meter.registers().stream().filter(r -> r.span().overlaps(span)));
     IntervalVolumes intervals = meter.intervals();
     long start = span.startInclusive().getEpochSecond();

@@ -17,6 +17,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Customers;
 import towerledger.balance.VolumeEstimate;
+import towerledger.meter.MeterNetwork;
 import towerledger.meter.MeterRecords;
 import towerledger.quantity.Money;
 import towerledger.quantity.Span;
@@ -136,7 +137,9 @@ public class SiteBills {
       List<CoolingSystem> systems = sites.listSystems(site);
       var byId = sites.listMeters(systems.stream().map(CoolingSystem::id).toList());
       systems.forEach(system -> metersOf.put(system, byId.getOrDefault(system.id(), List.of())));
-      this.service = sites.listServiceMeters(site);
+      List<Meter> all = sites.listServiceMeters(site);
+      this.service = MeterNetwork.of(all, List.of()).counted();
+      metersOf.replaceAll((system, own) -> MeterNetwork.of(own, all).counted());
     }
 
     Checked check(UtilityBill bill) {

@@ -273,14 +273,7 @@ final class SiteMoney {
 
   private Optional<Volume> metered(YearMonth month) {
     Span span = CalendarMonth.of(month, zone).span();
-    double litres = 0;
-    boolean covered = !serviceMeters.isEmpty();
-    for (MeterFacts meter : serviceMeters) {
-      Optional<Volume> volume = MeteredWithin.of(meter, span);
-      covered &= volume.isPresent();
-      litres += volume.map(Volume::litres).orElse(0.0);
-    }
-    return covered ? Optional.of(Volume.ofLitres(litres)) : Optional.empty();
+    return MeteredWithin.sum(serviceMeters, span);
   }
 
   /**
@@ -314,7 +307,9 @@ final class SiteMoney {
     WaterFigures figures = verdict.water();
     TowerWater tower = TowerWater.of(system);
     if (figures.makeup().isPresent()) {
-      tower = tower.withMakeup(notNegative(figures.makeup().get().value()));
+      // What others drew behind the makeup meter never reached the tower.
+      Volume other = figures.otherUse().orElse(Volume.ZERO);
+      tower = tower.withMakeup(notNegative(figures.makeup().get().value().minus(other)));
     }
     boolean bleedMetered =
         facts != null
@@ -324,13 +319,11 @@ final class SiteMoney {
     }
     if (facts != null) {
       Span span = CalendarMonth.of(verdict.month(), facts.zone()).span();
-      for (MeterFacts meter : facts.meters()) {
-        if (meter.role() == MeterFacts.Role.CREDIT) {
-          Optional<Volume> volume = MeteredWithin.of(meter, span);
-          if (volume.isPresent()) {
-            tower = tower.withCreditMeter(volume.get());
-          }
-        }
+      List<MeterFacts> credit =
+          facts.meters().stream().filter(m -> m.role() == MeterFacts.Role.CREDIT).toList();
+      Optional<Volume> credited = MeteredWithin.sum(credit, span);
+      if (credited.isPresent()) {
+        tower = tower.withCreditMeter(credited.get());
       }
     }
     if (figures.evaporation().isPresent()) {

@@ -22,6 +22,7 @@ import towerledger.balance.Reconciler;
 import towerledger.balance.ReconciliationPolicy;
 import towerledger.balance.facts.MeterFacts;
 import towerledger.balance.facts.SystemFacts;
+import towerledger.meter.MeterNetwork;
 import towerledger.meter.MeterRecords;
 import towerledger.quantity.CalendarMonth;
 import towerledger.quantity.Span;
@@ -173,7 +174,10 @@ class SiteReckoning {
             .toList();
     Double size = site.details().serviceMeterSizeMm();
     List<MeterFacts> serviceMeters =
-        meterRecords.records(sites.listServiceMeters(site), span).values().stream()
+        meterRecords
+            .records(MeterNetwork.of(sites.listServiceMeters(site), List.of()).counted(), span)
+            .values()
+            .stream()
             .map(record -> record.facts())
             .toList();
     ZoneId zone = site.details().zone();

@@ -3,6 +3,7 @@ package towerledger.meter;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,92 +12,89 @@ import towerledger.site.Meter;
 import towerledger.site.MeterRole;
 
 /**
- * Which meters of a system make up its makeup: the makeup meters are summed, except those that
- * measure the water of another makeup meter again; other-use meters are subtracted from the makeup
- * meter above them.
+ * Which of some meters count. Water that a meter measures again below another meter of its role
+ * counts once, by the meter above; an other-use meter counts, to be subtracted, where the water it
+ * measures has passed a makeup meter. A meter that names no parent hangs where its role says.
  *
- * @param makeup makeup meters to sum
- * @param subtracted other-use meters below one of them
- * @param blowdown blowdown meters to sum, sub-meters left out
- * @param remarks parents that are not there or cannot be
+ * @param counted meters that count, each for its own role
+ * @param remarks by the code of a meter, why its parent is not there or cannot be
  */
-public record MeterNetwork(
-    List<Meter> makeup, List<Meter> subtracted, List<Meter> blowdown, List<Remark> remarks) {
+public record MeterNetwork(List<Meter> counted, Map<String, Remark> remarks) {
 
   public MeterNetwork {
-    makeup = List.copyOf(makeup);
-    subtracted = List.copyOf(subtracted);
-    blowdown = List.copyOf(blowdown);
-    remarks = List.copyOf(remarks);
+    counted = List.copyOf(counted);
+    remarks = Map.copyOf(remarks);
   }
 
-  /** The network of one system's meters; service meters of the site may be among them. */
-  public static MeterNetwork of(Collection<Meter> meters) {
+  /**
+   * The network of some meters.
+   *
+   * @param meters meters of one system, or the service meters of a site
+   * @param above further meters that may be parents: the site's service meters
+   */
+  public static MeterNetwork of(Collection<Meter> meters, Collection<Meter> above) {
     Map<String, Meter> byCode = new LinkedHashMap<>();
+    above.forEach(meter -> byCode.put(meter.code(), meter));
     meters.forEach(meter -> byCode.put(meter.code(), meter));
-    var makeup = new ArrayList<Meter>();
-    var subtracted = new ArrayList<Meter>();
-    var blowdown = new ArrayList<Meter>();
-    var remarks = new ArrayList<Remark>();
-    for (Meter meter : byCode.values()) {
-      MeterRole role = meter.details().role();
-      Optional<Meter> above = above(meter, byCode, remarks);
-      switch (role) {
-        case MAKEUP -> {
-          if (above.isEmpty()) {
-            makeup.add(meter);
-          }
-        }
-        case BLOWDOWN -> {
-          if (above.isEmpty()) {
-            blowdown.add(meter);
-          }
-        }
-        case OTHER_USE -> {
-          // Without a parent it is taken to hang below the system's makeup: that is its role.
-          if (above.isEmpty() || above.get().details().role() == MeterRole.MAKEUP) {
-            subtracted.add(meter);
-          }
-        }
-        case CREDIT, SERVICE -> {
-          // Bills and credits are the tariff's; they are no part of the system's balance.
-        }
+    var counted = new ArrayList<Meter>();
+    var remarks = new HashMap<String, Remark>();
+    for (Meter meter : meters) {
+      List<MeterRole> way = rolesAbove(meter, byCode, remarks);
+      if (counts(meter.details().role(), way)) {
+        counted.add(meter);
       }
     }
-    return new MeterNetwork(makeup, subtracted, blowdown, remarks);
+    return new MeterNetwork(counted, remarks);
   }
 
-  /** The nearest meter above that counts the same water for the same purpose. */
-  private static Optional<Meter> above(
-      Meter meter, Map<String, Meter> byCode, List<Remark> remarks) {
-    MeterRole role = meter.details().role();
+  /** The meters of a role that count. */
+  public List<Meter> counted(MeterRole role) {
+    return counted.stream().filter(meter -> meter.details().role() == role).toList();
+  }
+
+  private static boolean counts(MeterRole role, List<MeterRole> above) {
+    if (role != MeterRole.OTHER_USE) {
+      return !above.contains(role);
+    }
+    Optional<MeterRole> nearest =
+        above.stream()
+            .filter(other -> other == MeterRole.MAKEUP || other == MeterRole.OTHER_USE)
+            .findFirst();
+    // Below a service meter and no makeup meter, the water never passed the makeup.
+    return nearest.map(other -> other == MeterRole.MAKEUP).orElse(above.isEmpty());
+  }
+
+  /** Roles of the meters above one, nearest first, as far as the parents are known. */
+  private static List<MeterRole> rolesAbove(
+      Meter meter, Map<String, Meter> byCode, Map<String, Remark> remarks) {
+    var roles = new ArrayList<MeterRole>();
     Meter at = meter;
-    for (int steps = 0; steps <= byCode.size(); steps++) {
-      String parent = at.details().parentMeter();
-      if (parent == null) {
-        return Optional.empty();
-      }
+    String parent = at.details().parentMeter();
+    while (parent != null) {
       Meter next = byCode.get(parent);
       if (next == null) {
-        remarks.add(
+        remarks.put(
+            meter.code(),
             unknown(
                 meter,
                 "meter %s names %s as its parent, which is not a meter of this system or site; correct parent_meter"
                     .formatted(at.code(), parent)));
-        return Optional.empty();
+        break;
       }
-      if (next.details().role() == role
-          || (role == MeterRole.OTHER_USE && next.details().role() == MeterRole.MAKEUP)) {
-        return Optional.of(next);
+      if (roles.size() >= byCode.size()) {
+        remarks.put(
+            meter.code(),
+            unknown(
+                meter,
+                "meter %s is its own parent by way of others; correct parent_meter"
+                    .formatted(meter.code())));
+        return List.of();
       }
+      roles.add(next.details().role());
       at = next;
+      parent = at.details().parentMeter();
     }
-    remarks.add(
-        unknown(
-            meter,
-            "meter %s is its own parent by way of others; correct parent_meter"
-                .formatted(meter.code())));
-    return Optional.empty();
+    return roles;
   }
 
   private static Remark unknown(Meter meter, String words) {

@@ -83,7 +83,7 @@ public record MeterRecord(
         Optional.ofNullable(details.type()).map(t -> MeterFacts.Type.valueOf(t.name())),
         usable(MeterAccuracy.of(details).fraction()),
         size == null || size <= 0 ? OptionalDouble.empty() : OptionalDouble.of(size),
-        Optional.ofNullable(details.parentMeter()),
+        Optional.ofNullable(details.removedAt()),
         Optional.ofNullable(details.source()).map(s -> MeterFacts.Source.valueOf(s.name())),
         register.resolutionLitres(),
         registers,

@@ -24,6 +24,7 @@ import towerledger.drawing.Series;
 import towerledger.drawing.Swatch;
 import towerledger.drawing.Tone;
 import towerledger.logsheet.LogRecords;
+import towerledger.meter.MeterNetwork;
 import towerledger.meter.MeterRecords;
 import towerledger.page.FigureTable;
 import towerledger.page.Plate;
@@ -167,10 +168,8 @@ class EvidencePlates {
 
   private Optional<Plate> hours(
       CoolingSystem system, ZoneId zone, YearMonth month, Words words, FigureText text) {
-    List<Meter> makeup =
-        sites.listMeters(List.of(system.id())).getOrDefault(system.id(), List.of()).stream()
-            .filter(meter -> meter.details().role() == MeterRole.MAKEUP)
-            .toList();
+    List<Meter> own = sites.listMeters(List.of(system.id())).getOrDefault(system.id(), List.of());
+    List<Meter> makeup = MeterNetwork.of(own, List.of()).counted(MeterRole.MAKEUP);
     Span span = CalendarMonth.of(month, zone).span();
     double[][] litres = new double[month.lengthOfMonth()][HOURS];
     for (double[] day : litres) {

@@ -145,6 +145,30 @@ final class MadeUpSystem {
         IntervalVolumes.none());
   }
 
+  /** A meter read by the hour and no other way, the hours spread evenly over a day. */
+  static MeterFacts logger(String code, MadeUpSystem system, java.util.function.IntPredicate kept) {
+    int[] hours = java.util.stream.IntStream.range(0, 24 * DAYS).filter(kept).toArray();
+    long[] starts = new long[hours.length];
+    int[] minutes = new int[hours.length];
+    float[] litres = new float[hours.length];
+    for (int i = 0; i < hours.length; i++) {
+      starts[i] = at(0).getEpochSecond() + 3600L * hours[i];
+      minutes[i] = 60;
+      litres[i] = (float) (system.makeupL(hours[i] / 24) / 24);
+    }
+    return new MeterFacts(
+        code,
+        MeterFacts.Role.MAKEUP,
+        Optional.of(MeterFacts.Type.TURBINE),
+        OptionalDouble.of(0.015),
+        OptionalDouble.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        OptionalDouble.of(10),
+        List.of(),
+        new IntervalVolumes(starts, minutes, litres));
+  }
+
   private OperatingSettings settings() {
     OptionalDouble unknown = OptionalDouble.empty();
     return new OperatingSettings(

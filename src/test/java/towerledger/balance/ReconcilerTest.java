@@ -214,6 +214,53 @@ class ReconcilerTest {
     assertThat(verdicts).allMatch(v -> v.water().makeup().isPresent() && !v.judgement().flagged());
   }
 
+  /** Two meters side by side are summed; while one of them is not read, the makeup is not known. */
+  @Test
+  void twoMakeupMetersAreSummedAndOneUnreadIsMissing() {
+    MadeUpSystem system = new MadeUpSystem().observed();
+    List<RegisterVolume> most =
+        system.volumes.stream().map(v -> RegisterVolume.read(v.span(), 0.7 * v.litres())).toList();
+    List<RegisterVolume> rest =
+        system.volumes.stream().map(v -> RegisterVolume.read(v.span(), 0.3 * v.litres())).toList();
+    SystemFacts both =
+        with(
+            system.facts(),
+            List.of(MadeUpSystem.meter("MOST", most), MadeUpSystem.meter("REST", rest)));
+    SystemFacts unread =
+        with(
+            system.facts(),
+            List.of(
+                MadeUpSystem.meter("MOST", most), MadeUpSystem.meter("REST", rest.subList(0, 40))));
+
+    List<MonthVerdict> one = RECONCILER.judge(system.facts(), FIRST, LAST);
+    List<MonthVerdict> summed = RECONCILER.judge(both, FIRST, LAST);
+    MonthVerdict missing = RECONCILER.judge(unread, FIRST, LAST).get(12);
+
+    for (int month = 0; month < one.size(); month++) {
+      assertThat(summed.get(month).water().makeup().orElseThrow().value().litres())
+          .isCloseTo(one.get(month).water().makeup().orElseThrow().value().litres(), within(1.0));
+    }
+    assertMissing(missing, "makeup meter readings that enclose the whole month");
+  }
+
+  /** Loggers drop hours: a month with 22 of 24 hours of each day is judged on them. */
+  @Test
+  void intervalsWithGapsAndNoRegisterStillTellTheMonth() {
+    MadeUpSystem system = new MadeUpSystem().observed();
+    SystemFacts logged =
+        with(system.facts(), List.of(MadeUpSystem.logger("LOG", system, hour -> hour % 24 < 22)));
+
+    List<MonthVerdict> one = RECONCILER.judge(system.facts(), FIRST, LAST);
+    List<MonthVerdict> gappy = RECONCILER.judge(logged, FIRST, LAST);
+
+    for (int month = 1; month < one.size() - 1; month++) {
+      double litres = one.get(month).water().makeup().orElseThrow().value().litres();
+      assertThat(gappy.get(month).water().makeup().orElseThrow().value().litres())
+          .isCloseTo(litres, within(0.02 * litres));
+      assertThat(gappy.get(month).judgement().flagged()).isFalse();
+    }
+  }
+
   @Test
   void impossibleVolumeIsRefusedWithAReason() {
     MadeUpSystem system = new MadeUpSystem().observed();

@@ -131,7 +131,10 @@ abstract class MeterFactsCases {
 
     var facts =
         records
-            .listFacts(List.of(meter.systemId().orElseThrow()), Span.of(JULY, JULY.plusSeconds(1)))
+            .listFacts(
+                List.of(meter.systemId().orElseThrow()),
+                List.of(),
+                Span.of(JULY, JULY.plusSeconds(1)))
             .values()
             .iterator()
             .next()

@@ -1,5 +1,6 @@
 package towerledger.balance.facts;
 
+import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -13,7 +14,7 @@ import java.util.OptionalDouble;
  * @param type how it works, if known
  * @param accuracyFraction limit of error in normal flow as a fraction (0.015 for 1.5 %), if known
  * @param sizeMm nominal size, if known
- * @param parent code of the meter whose water this one measures again, if any
+ * @param removedAt when it was taken out; empty while it serves
  * @param source where the water comes from, if known
  * @param resolutionLitres smallest step of the register in litres, if known
  * @param registers volumes between consecutive readings
@@ -25,7 +26,7 @@ public record MeterFacts(
     Optional<Type> type,
     OptionalDouble accuracyFraction,
     OptionalDouble sizeMm,
-    Optional<String> parent,
+    Optional<Instant> removedAt,
     Optional<Source> source,
     OptionalDouble resolutionLitres,
     List<RegisterVolume> registers,

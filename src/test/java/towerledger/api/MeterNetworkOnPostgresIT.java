@@ -1,0 +1,6 @@
+package towerledger.api;
+
+import towerledger.ApplicationOnPostgres;
+
+@ApplicationOnPostgres
+class MeterNetworkOnPostgresIT extends MeterNetworkCases {}
