@@ -15,6 +15,7 @@ import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
+import java.util.Base64;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import javax.sql.DataSource;
@@ -124,6 +125,9 @@ public class Export {
   private static @Nullable String plain(@Nullable Object value) {
     if (value == null) {
       return null;
+    }
+    if (value instanceof byte[] bytes) {
+      return Base64.getEncoder().encodeToString(bytes);
     }
     if (value instanceof BigDecimal decimal) {
       return decimal.signum() == 0 ? "0" : decimal.stripTrailingZeros().toPlainString();

@@ -197,7 +197,8 @@ final class ExportFiles {
               gross_loss_l loss_l loss_low_l loss_high_l cycles target_cycles flagged waste \
               likeliest_cause cause_probability second_cause second_probability cause_set \
               @detected_at currency loss_amount loss_amount_low loss_amount_high \
-              expected_water_amount evaporation_credit_amount credit_claimed_amount""",
+              expected_water_amount evaporation_credit_amount credit_claimed_amount input_hash \
+              figures_hash standing @closed_at working""",
               """
               SELECT y.code, r.month_start, r.revision, r.status, r.model_version, r.reason,
                 r.created_at, r.evidence, r.makeup_l, r.expected_makeup_l, r.expected_low_l,
@@ -208,7 +209,10 @@ final class ExportFiles {
                 r.target_cycles, r.flagged, r.waste, r.likeliest_cause, r.cause_probability,
                 r.second_cause, r.second_probability, r.cause_set, r.detected_at, r.currency,
                 r.loss_amount, r.loss_amount_low, r.loss_amount_high, r.expected_water_amount,
-                r.evaporation_credit_amount, r.credit_claimed_amount
+                r.evaporation_credit_amount, r.credit_claimed_amount, r.input_hash,
+                r.figures_hash, m.status, m.closed_at, r.working
               FROM ledger_revision r JOIN site_system y ON y.id = r.system_id
+              LEFT JOIN ledger_month m ON m.system_id = r.system_id
+                AND m.month_start = r.month_start AND m.revision = r.revision
               ORDER BY y.code, r.month_start, r.revision"""));
 }

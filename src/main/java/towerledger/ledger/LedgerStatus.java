@@ -26,7 +26,12 @@ public enum LedgerStatus {
     return name().toLowerCase(Locale.ROOT);
   }
 
-  static LedgerStatus ofCode(String code) {
+  /**
+   * The status with a code.
+   *
+   * @throws IllegalArgumentException when there is none
+   */
+  public static LedgerStatus ofCode(String code) {
     return valueOf(code.toUpperCase(Locale.ROOT));
   }
 

@@ -15,6 +15,7 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.JdbcTemplate;
@@ -179,6 +180,20 @@ class Revisions {
         || (upgradeOrdered && !before.modelVersion().equals(revision.modelVersion()));
   }
 
+  /** Whose a system is, and where it stands. */
+  record Place(long customerId, long siteId) {}
+
+  /** Puts revisions of another installation, and points at those that stand. */
+  void putKept(List<KeptRevision> kept, Map<Long, Place> places) {
+    jdbc.batchUpdate(INSERT, kept, 500, (s, r) -> bind(s, r, place(places, r).customerId()));
+    var standing = kept.stream().filter(r -> r.standing() != null).toList();
+    jdbc.batchUpdate(INSERT_HEAD, standing, 500, (s, r) -> bindHead(s, r, place(places, r)));
+  }
+
+  private static Place place(Map<Long, Place> places, KeptRevision revision) {
+    return Objects.requireNonNull(places.get(revision.systemId()));
+  }
+
   private record Row(
       NewRevision revision,
       int number,
@@ -197,19 +212,53 @@ class Revisions {
   }
 
   private void bindRevision(PreparedStatement s, Row row, Instant now) throws SQLException {
+    bind(s, kept(row, now), row.revision().customerId());
+  }
+
+  private static void bindHead(PreparedStatement s, Row row, Instant now) throws SQLException {
     NewRevision r = row.revision();
+    bindHead(s, kept(row, now, new byte[0]), new Place(r.customerId(), r.siteId()));
+  }
+
+  private KeptRevision kept(Row row, Instant now) {
+    return kept(row, now, codec.write(row.revision().working()));
+  }
+
+  private static KeptRevision kept(Row row, Instant now, byte[] working) {
+    NewRevision r = row.revision();
+    return new KeptRevision(
+        r.systemId(),
+        r.month(),
+        row.number(),
+        row.status(),
+        r.modelVersion(),
+        r.inputHash(),
+        row.figuresHash(),
+        row.reason().length() <= 500 ? row.reason() : row.reason().substring(0, 500),
+        now,
+        r.evidence() == null ? null : r.evidence().name(),
+        r.water(),
+        r.verdict(),
+        r.money(),
+        working,
+        row.status(),
+        row.status().isClosed() ? now : null);
+  }
+
+  private static void bind(PreparedStatement s, KeptRevision r, long customerId)
+      throws SQLException {
     int i = 0;
-    s.setLong(++i, r.customerId());
+    s.setLong(++i, customerId);
     s.setLong(++i, r.systemId());
     s.setObject(++i, r.month().atDay(1));
-    s.setInt(++i, row.number());
-    s.setString(++i, row.status().code());
+    s.setInt(++i, r.number());
+    s.setString(++i, r.status().code());
     s.setString(++i, r.modelVersion());
     s.setString(++i, r.inputHash());
-    s.setString(++i, row.figuresHash());
-    s.setString(++i, row.reason().length() <= 500 ? row.reason() : row.reason().substring(0, 500));
-    s.setObject(++i, at(now));
-    s.setString(++i, r.evidence() == null ? null : r.evidence().name());
+    s.setString(++i, r.figuresHash());
+    s.setString(++i, r.reason());
+    s.setObject(++i, at(r.createdAt()));
+    s.setString(++i, r.evidence());
     for (Double figure : r.water().volumes()) {
       setDouble(s, ++i, figure);
     }
@@ -237,18 +286,19 @@ class Revisions {
         }) {
       s.setBigDecimal(++i, amount);
     }
-    s.setBytes(++i, codec.write(r.working()));
+    s.setBytes(++i, r.working());
   }
 
-  private static void bindHead(PreparedStatement s, Row row, Instant now) throws SQLException {
-    NewRevision r = row.revision();
+  private static void bindHead(PreparedStatement s, KeptRevision r, Place place)
+      throws SQLException {
+    LedgerStatus standing = Objects.requireNonNull(r.standing());
     int i = 0;
-    s.setLong(++i, r.customerId());
-    s.setLong(++i, r.siteId());
-    s.setInt(++i, row.number());
-    s.setString(++i, row.status().code());
-    s.setObject(++i, row.status().isClosed() ? at(now) : null);
-    s.setString(++i, r.evidence() == null ? null : r.evidence().name());
+    s.setLong(++i, place.customerId());
+    s.setLong(++i, place.siteId());
+    s.setInt(++i, r.number());
+    s.setString(++i, standing.code());
+    s.setObject(++i, r.closedAt() == null ? null : at(r.closedAt()));
+    s.setString(++i, r.evidence());
     s.setBoolean(++i, r.verdict().flagged());
     s.setBoolean(++i, r.verdict().waste());
     s.setString(++i, r.verdict().likeliest().code());
