@@ -12,6 +12,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import towerledger.intake.UploadRefused.Kind;
+import towerledger.intake.csv.Columns;
 import towerledger.intake.foreign.ForeignMapping;
 import towerledger.intake.foreign.ForeignTable;
 
@@ -64,7 +65,8 @@ public class ForeignTables {
    *
    * @param file the interchange file wanted; needed unless a mapping is given or remembered
    * @param sender who sends such tables; null when it does not matter
-   * @param given a mapping to try; null for the remembered or a suggested one
+   * @param given a mapping to try; one without columns tells delimiter and header row only and has
+   *     its columns suggested; null for the remembered or a suggested one
    * @throws UploadRefused when the table cannot be read or the mapping does not fit
    */
   public Preview preview(
@@ -81,7 +83,10 @@ public class ForeignTables {
           List<String> questions = new ArrayList<>();
           ForeignMapping mapping =
               known.orElseGet(
-                  () -> given == null ? suggested(read, file, questions, request) : given);
+                  () ->
+                      given == null || given.columns().isEmpty()
+                          ? suggested(read, file, questions, request)
+                          : given);
           var converter = read.converter(mapping, importer.columns(mapping.file()));
           List<List<String>> rows = read.firstRows(PREVIEWED);
           List<List<String>> converted = rows.stream().map(converter::convert).toList();
@@ -105,6 +110,11 @@ public class ForeignTables {
     }
     importer.requireAllowed(file, request);
     return read.suggest(importer.columns(file), questions);
+  }
+
+  /** Columns that an interchange file has. */
+  public Columns columns(String file) {
+    return importer.columns(file);
   }
 
   /**

@@ -27,7 +27,7 @@
       "report",
       "intake",
       "intake :: csv",
-      "intake :: csv",
+      "intake :: foreign",
       "page"
     })
 package towerledger.office;

@@ -58,6 +58,8 @@ class EveryPageIT {
           "/invitation/used-up",
           "/me",
           "/intake",
+          "/intake/foreign",
+          "/intake/foreign/browser-table",
           "/intake/imports/browser-import",
           "/intake/quarantine/987001",
           "/intake/quarantine/987002",
@@ -165,6 +167,16 @@ class EveryPageIT {
             {"files": [{"file": "register_readings", "rows": 412, "added": 410, "changed": 0,
               "unchanged": 0, "quarantined": 2, "reasons": ["line 3: meter 'M-9' is not known"]}]}\
             """)
+        .update();
+    jdbc.sql(
+            """
+            INSERT INTO intake_table (id, actor, name, file, sender, content, created_at)
+            VALUES ('browser-table', 'office', 'lecturas.csv', 'register_readings', 'Mill', ?,
+              CURRENT_TIMESTAMP)
+            """)
+        .param(
+            "Readings;;\nMeter No;Date;Reading\nM-1;3.4.2026;1.204,5\nM-9;4.4.2026;14I0\n"
+                .getBytes(java.nio.charset.StandardCharsets.UTF_8))
         .update();
     jdbc.sql(
             """

@@ -49,6 +49,7 @@ class TextsTest {
           "field",
           "figure",
           "finding",
+          "foreign",
           "guide",
           "inspection",
           "intake",

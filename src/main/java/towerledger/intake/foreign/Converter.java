@@ -53,9 +53,6 @@ public final class Converter {
                                   columns.file(),
                                   of.column(),
                                   columns.all().stream().map(Column::name).toList())));
-      if (of.pattern() != null) {
-        DatePatterns.formatter(of.pattern());
-      }
       cells.add(
           new Cell(
               of,

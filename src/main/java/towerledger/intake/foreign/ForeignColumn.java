@@ -28,6 +28,9 @@ public record ForeignColumn(
           "column '%s' needs either 'from' (a column of the table) or 'constant' (one text for all rows)"
               .formatted(column));
     }
+    if (pattern != null) {
+      DatePatterns.formatter(pattern);
+    }
   }
 
   static ForeignColumn from(String column, String from) {

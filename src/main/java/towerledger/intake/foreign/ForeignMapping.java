@@ -20,7 +20,8 @@ public record ForeignMapping(
     @JsonProperty("header_row") @Nullable Integer headerRow,
     List<ForeignColumn> columns) {
 
-  private static final int LOWEST_HEADER = 50;
+  /** A header lies within so many rows. */
+  public static final int LOWEST_HEADER = 50;
 
   public ForeignMapping {
     columns = List.copyOf(columns);

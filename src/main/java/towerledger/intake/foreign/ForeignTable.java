@@ -56,8 +56,7 @@ public final class ForeignTable {
   public static ForeignTable read(Path file, @Nullable ForeignMapping mapping) throws IOException {
     Charset charset = charset(file);
     char delimiter = mapping == null ? delimiter(file, charset) : mapping.separator();
-    List<List<String>> first = rows(file, charset, delimiter, 1, TITLES);
-    int at = mapping == null ? header(first) : mapping.headerAt();
+    int at = mapping == null ? header(file, charset, delimiter) : mapping.headerAt();
     List<List<String>> header = rows(file, charset, delimiter, at, 1);
     if (header.isEmpty() || header.get(0).stream().allMatch(String::isBlank)) {
       throw new IllegalArgumentException(
@@ -160,17 +159,22 @@ public final class ForeignTable {
     return comma ? "," : ".";
   }
 
-  private static int header(List<List<String>> rows) {
-    int best = 0;
+  /** The first row of those at the top that fills the most cells; rows of blanks count as rows. */
+  private static int header(Path file, Charset charset, char delimiter) throws IOException {
+    int best = 1;
     int most = 0;
-    for (int i = 0; i < rows.size(); i++) {
-      int filled = (int) rows.get(i).stream().filter(cell -> !cell.isBlank()).count();
-      if (filled > most) {
-        most = filled;
-        best = i;
+    try (CsvRecords records = open(file, charset, delimiter)) {
+      CsvRecord record = records.next();
+      for (int row = 1; record != null && row <= TITLES; row++) {
+        int filled = (int) record.cells().stream().filter(cell -> !cell.isBlank()).count();
+        if (filled > most) {
+          most = filled;
+          best = row;
+        }
+        record = records.next();
       }
     }
-    return best + 1;
+    return best;
   }
 
   private static char delimiter(Path file, Charset charset) throws IOException {

@@ -136,6 +136,15 @@ class ForeignTableTest {
   }
 
   @Test
+  void rowsOfBlanksAboveTheHeaderAreCounted() throws IOException {
+    ForeignTable table =
+        read("Plant;;\n;;\nMeter;Date;Reading\nM1;2025-01-01;5\n", StandardCharsets.UTF_8);
+
+    assertThat(table.header()).containsExactly("Meter", "Date", "Reading");
+    assertThat(table.firstRows(5)).containsExactly(List.of("M1", "2025-01-01", "5"));
+  }
+
+  @Test
   void mappingsThatDoNotFitAreRefused() throws IOException {
     ForeignTable table = read("a,b\n1,2\n", StandardCharsets.UTF_8);
 
@@ -143,8 +152,8 @@ class ForeignTableTest {
     assertRefused(table, ForeignColumn.from("colour", "a"), "has no column 'colour'");
     assertRefused(
         table, ForeignColumn.from("register", "a").withUnit("m3"), "takes no unit; choose");
-    assertRefused(
-        table, ForeignColumn.from("read_at", "a").withPattern("qqqq{"), "is not understood");
+    assertThatThrownBy(() -> ForeignColumn.from("read_at", "a").withPattern("qqqq{"))
+        .hasMessageContaining("is not understood");
     assertThatThrownBy(() -> new ForeignColumn("meter", "a", null, "b", null, null))
         .hasMessageContaining("either 'from'");
     assertThatThrownBy(() -> new ForeignMapping("x", ":", null, null, List.of()))
