@@ -2,17 +2,22 @@ package towerledger.intake;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+import towerledger.SignedIn;
 
 /**
  * A hundred thousand spoiled rows of every file: none stops an import, none is lost, and all of
@@ -22,7 +27,12 @@ abstract class MutatedRowsCases {
 
   private static final long SEED = 20261125;
   private static final Map<String, String[]> FILES = new LinkedHashMap<>();
+
+  /** A cell of a megabyte in one row of so many. */
+  private static final int HUGE_EVERY = 3000;
+
   private final int rowsAFile;
+  private final HttpClient http = HttpClient.newHttpClient();
 
   MutatedRowsCases(int rowsAFile) {
     this.rowsAFile = rowsAFile;
@@ -102,32 +112,43 @@ abstract class MutatedRowsCases {
     return new String[] {header, row};
   }
 
-  @TempDir Path folder;
-  @Autowired Importer importer;
+  @Autowired SignedIn signedIn;
   @Autowired JdbcClient jdbc;
+  @LocalServerPort int port;
 
   @Test
-  void losesNoSpoiledRowAndTellsTheSameTwice() throws IOException {
-    take(Uploads.book("MUT"));
-    byte[] spoiled = spoiled();
+  void losesNoSpoiledRowAndTellsTheSameTwice() throws Exception {
+    String token = signedIn.token(signedIn.office());
+    take(token, "", "application/zip", Uploads.book("MUT"), new ArrayList<>());
+    var spoiled = spoiled();
+    var imports = new ArrayList<String>();
 
-    ImportReceipt first = take(spoiled);
-    ImportReceipt second = take(spoiled);
+    // once as a bundle, once file by file, both over HTTP
+    List<FileReceipt> first = take(token, "", "application/zip", Uploads.zip(spoiled), imports);
+    List<FileReceipt> second = new ArrayList<>();
+    for (String file : first.stream().map(FileReceipt::file).toList()) {
+      second.addAll(take(token, "?file=" + file, "text/csv", spoiled.get(file), imports));
+    }
 
-    assertThat(first.files()).hasSize(FILES.size());
-    assertThat(first.files().stream().mapToLong(FileReceipt::rows).sum())
+    assertThat(first).hasSize(FILES.size());
+    assertThat(first.stream().mapToLong(FileReceipt::rows).sum())
         .as("seed %d", SEED)
         .isEqualTo((long) FILES.size() * rowsAFile);
-    for (int i = 0; i < first.files().size(); i++) {
-      FileReceipt one = first.files().get(i);
-      FileReceipt two = second.files().get(i);
+    for (int i = 0; i < first.size(); i++) {
+      FileReceipt one = first.get(i);
+      FileReceipt two = second.get(i);
       assertThat(one.rows()).as(one.file()).isEqualTo(rowsAFile);
       assertThat(one.quarantined())
           .as(one.file())
           .isBetween(rowsAFile / 60L, rowsAFile * 92L / 100);
+      for (FileReceipt each : List.of(one, two)) {
+        assertThat(each.added() + each.changed() + each.unchanged() + each.quarantined())
+            .as("%s", each)
+            .isEqualTo(each.rows());
+      }
       assertThat(two.rows()).as(one.file()).isEqualTo(one.rows());
       assertThat(two.added()).as("seed %d: %s then %s", SEED, one, two).isZero();
-      assertThat(waiting(one.file().replace(".csv", "")))
+      assertThat(waiting(one.file().replace(".csv", ""), imports))
           .as(one.file())
           .isEqualTo(two.quarantined());
     }
@@ -136,19 +157,17 @@ abstract class MutatedRowsCases {
     assertThat(stored("logsheet_pressure")).isEqualTo(receipt(first, "pressure_readings").added());
   }
 
-  private static FileReceipt receipt(ImportReceipt receipt, String file) {
-    return receipt.files().stream()
-        .filter(f -> f.file().equals(file + ".csv"))
-        .findFirst()
-        .orElseThrow();
+  private static FileReceipt receipt(List<FileReceipt> receipts, String file) {
+    return receipts.stream().filter(f -> f.file().equals(file + ".csv")).findFirst().orElseThrow();
   }
 
-  private long waiting(String file) {
+  private long waiting(String file, List<String> imports) {
     return jdbc.sql(
             """
-            SELECT COUNT(*) FROM intake_quarantine q JOIN intake_import i ON i.id = q.import_id
-            WHERE q.file = ? AND q.status = 'waiting' AND i.origin = 'mutated'""")
-        .param(file)
+            SELECT COUNT(*) FROM intake_quarantine
+            WHERE file = :file AND status = 'waiting' AND import_id IN (:imports)""")
+        .param("file", file)
+        .param("imports", imports)
         .query(Long.class)
         .single();
   }
@@ -162,7 +181,7 @@ abstract class MutatedRowsCases {
         .single();
   }
 
-  private byte[] spoiled() {
+  private Map<String, byte[]> spoiled() {
     var mutations = new Mutations(SEED);
     var files = new LinkedHashMap<String, byte[]>();
     Instant start = Instant.parse("2024-01-01T00:00:00Z");
@@ -177,18 +196,32 @@ abstract class MutatedRowsCases {
                     .replace("%h", start.plusSeconds(3600L * i).toString())
                     .replace("%i", start.plusSeconds(3600L * (i + 1)).toString());
             // nine rows in ten are spoiled, the others must still go in
-            text.append(i % 10 == 0 ? good : mutations.spoil(good)).append('\n');
+            text.append(i % 10 == 0 ? good : mutations.spoil(good));
+            text.append(i % HUGE_EVERY == 7 ? "x".repeat(1 << 20) : "").append('\n');
           }
-          files.put(file + ".csv", text.toString().getBytes(StandardCharsets.UTF_8));
+          files.put(file + ".csv", Mutations.bytes(text.toString()));
         });
-    return Uploads.zip(files);
+    return files;
   }
 
-  private ImportReceipt take(byte[] zip) throws IOException {
-    Path file = folder.resolve("upload.zip");
-    Files.write(file, zip);
-    try (var upload = Upload.of(file)) {
-      return importer.take(upload, ImportRequest.startUp("mutated"));
+  private List<FileReceipt> take(
+      String token, String query, String type, byte[] body, List<String> imports) throws Exception {
+    HttpResponse<String> answer =
+        http.send(
+            HttpRequest.newBuilder(
+                    URI.create("http://localhost:" + port + "/api/v1/imports" + query))
+                .header("Authorization", "Bearer " + token)
+                .header("Content-Type", type)
+                .POST(HttpRequest.BodyPublishers.ofByteArray(body))
+                .build(),
+            HttpResponse.BodyHandlers.ofString());
+    assertThat(answer.statusCode()).as("%s: %s", query, answer.body()).isEqualTo(200);
+    JsonNode receipt = JsonMapper.shared().readTree(answer.body());
+    imports.add(receipt.get("id").asString());
+    var files = new ArrayList<FileReceipt>();
+    for (JsonNode file : receipt.get("files")) {
+      files.add(JsonMapper.shared().treeToValue(file, FileReceipt.class));
     }
+    return files;
   }
 }

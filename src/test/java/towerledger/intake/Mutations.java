@@ -1,10 +1,14 @@
 package towerledger.intake;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Random;
 
 /** Spoils good rows in the ways in which people, loggers and spreadsheets spoil them. */
 final class Mutations {
+
+  /** Stands for a letter in another encoding. */
+  private static final char NOT_UTF_8 = '\uE000';
 
   private static final List<String> CELLS =
       List.of(
@@ -47,6 +51,7 @@ final class Mutations {
           "\u202Etxt",
           "\uFEFF",
           "\uD83D\uDCA7",
+          "caf" + NOT_UTF_8,
           "null",
           "true",
           " ",
@@ -56,6 +61,20 @@ final class Mutations {
 
   Mutations(long seed) {
     this.random = new Random(seed);
+  }
+
+  /** The text as it lies in a file, some letters of it in another encoding than the rest. */
+  static byte[] bytes(String text) {
+    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+    byte[] stand = String.valueOf(NOT_UTF_8).getBytes(StandardCharsets.UTF_8);
+    for (int i = 0; i + stand.length <= bytes.length; i++) {
+      if (bytes[i] == stand[0] && bytes[i + 1] == stand[1] && bytes[i + 2] == stand[2]) {
+        bytes[i] = (byte) 0xE9; // é in Latin-1, the begin of nothing in UTF-8
+        bytes[i + 1] = ' ';
+        bytes[i + 2] = 'a';
+      }
+    }
+    return bytes;
   }
 
   /** A row of as many records as the given one: one. */
