@@ -36,9 +36,12 @@ final class Notes {
           "makeup readings cover %.0f %% of the month; the rest in proportion"
               .formatted(100 * draft.covered));
     }
-    if (draft.filledWeather > 0.01 && draft.filledWeather > draft.unknownHours) {
+    if (facts.weather().typicalYear()) {
       notes.add(
-          "%.0f %% of the hours' weather was filled in (from neighbouring hours, the station's usual hours of the month, or a typical year)"
+          "the weather is a typical year's, not that of this month: evaporation is what is usual at the place, not what was");
+    } else if (draft.filledWeather > 0.01 && draft.filledWeather > draft.unknownHours) {
+      notes.add(
+          "%.0f %% of the hours' weather was filled in (from neighbouring hours, or the station's usual hours of the month)"
               .formatted(100 * draft.filledWeather));
     }
     if (draft.unknownHours > 0) {

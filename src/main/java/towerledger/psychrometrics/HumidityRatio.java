@@ -74,11 +74,7 @@ public final class HumidityRatio {
           "must not be above the dry bulb of " + OutOfRangeException.withUnit(dryBulbC, "°C"),
           "check whether the two were exchanged");
     }
-    double saturated = saturated(wetBulbC, pressurePa);
-    double humidityRatio =
-        wetBulbC >= 0
-            ? overWater(dryBulbC, wetBulbC, saturated)
-            : overIce(dryBulbC, wetBulbC, saturated);
+    double humidityRatio = unchecked(dryBulbC, wetBulbC, pressurePa);
     if (humidityRatio < 0) {
       throw new OutOfRangeException(
           "wet bulb",
@@ -90,6 +86,21 @@ public final class HumidityRatio {
           "check both readings and their units");
     }
     return humidityRatio;
+  }
+
+  /**
+   * Whether air can have both: the wet bulb is not above the dry bulb, and not below that of air
+   * without vapour.
+   */
+  public static boolean isPossible(double dryBulbC, double wetBulbC, double pressurePa) {
+    return wetBulbC <= dryBulbC && unchecked(dryBulbC, wetBulbC, pressurePa) >= 0;
+  }
+
+  private static double unchecked(double dryBulbC, double wetBulbC, double pressurePa) {
+    double saturated = saturated(wetBulbC, pressurePa);
+    return wetBulbC >= 0
+        ? overWater(dryBulbC, wetBulbC, saturated)
+        : overIce(dryBulbC, wetBulbC, saturated);
   }
 
   /** Equation 33: {@code saturated} is the humidity ratio of saturated air at the wet bulb. */

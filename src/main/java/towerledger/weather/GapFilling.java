@@ -7,6 +7,9 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import towerledger.balance.facts.WeatherHours;
+import towerledger.psychrometrics.HumidityRatio;
+import towerledger.psychrometrics.MoistAir;
+import towerledger.psychrometrics.StandardAtmosphere;
 
 /**
  * Fills the hours a station missed. Gaps of up to three hours are interpolated between their
@@ -64,7 +67,20 @@ final class GapFilling {
     }
     fillTemperatures(firstHour, dry, wet, filled);
     fillPressures(pressure);
+    for (int i = 0; i < hours; i++) {
+      if (filled[i]) {
+        wet[i] = possible(dry[i], wet[i], pressure[i]);
+      }
+    }
     return new WeatherHours(Instant.ofEpochSecond(firstHour * 3600), dry, wet, pressure, filled);
+  }
+
+  /** Means of possible pairs need not be one: never drier than air without vapour. */
+  private static float possible(float dry, float wet, float pressure) {
+    double pascals = Float.isNaN(pressure) ? StandardAtmosphere.pressurePa(0) : pressure;
+    return Float.isNaN(wet) || HumidityRatio.isPossible(dry, wet, pascals)
+        ? wet
+        : (float) MoistAir.fromRelativeHumidity(dry, 0, pascals).wetBulbC() + 0.01f;
   }
 
   private void fillTemperatures(long firstHour, float[] dry, float[] wet, boolean[] filled) {

@@ -2,6 +2,7 @@ package towerledger.weather;
 
 import java.time.Instant;
 import java.util.Arrays;
+import towerledger.psychrometrics.HumidityRatio;
 import towerledger.psychrometrics.MoistAir;
 import towerledger.psychrometrics.SaturationPressure;
 import towerledger.psychrometrics.StandardAtmosphere;
@@ -11,6 +12,9 @@ import towerledger.psychrometrics.StandardAtmosphere;
  * out from whatever humidity was observed.
  */
 final class HourSeries {
+
+  /** Stored values are rounded; air so near to dryness is not told from dry air. */
+  private static final double DRIEST_MARGIN_C = 0.05;
 
   private static final float UNKNOWN = Float.NaN;
 
@@ -91,7 +95,7 @@ final class HourSeries {
   /**
    * Wet bulb from whatever humidity was observed; NaN where there is none, or no pressure. Dew
    * points, wet bulbs and humidities that instruments report a little above saturation count as
-   * saturated.
+   * saturated; a wet bulb that not even air without vapour has is not known.
    */
   static double wetBulb(
       double dryBulbC,
@@ -100,7 +104,9 @@ final class HourSeries {
       double relativeHumidityPercent,
       double pressurePa) {
     if (!Double.isNaN(wetBulbC)) {
-      return Math.min(wetBulbC, dryBulbC);
+      double wet = Math.min(wetBulbC, dryBulbC);
+      double pressure = Double.isNaN(pressurePa) ? StandardAtmosphere.pressurePa(0) : pressurePa;
+      return HumidityRatio.isPossible(dryBulbC, wet - DRIEST_MARGIN_C, pressure) ? wet : Double.NaN;
     }
     if (Double.isNaN(pressurePa)) {
       return Double.NaN;

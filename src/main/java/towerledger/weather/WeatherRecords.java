@@ -97,7 +97,7 @@ public class WeatherRecords {
       rows(station.code(), endOfYear).forEach(row -> row.into(year, assumedPa));
       HourSeries laid = HourSeries.ofTypicalYear(year, first, hours);
       WeatherHours filled = new GapFilling(laid, assumedPa).fill(first, hours);
-      return new StationWeather(station.code(), allMarked(filled), true);
+      return new StationWeather(station.code(), filled.ofTypicalYear(), true);
     }
     List<Row> rows = rows(station.code(), span.endExclusive());
     if (rows.isEmpty()) {
@@ -144,20 +144,5 @@ public class WeatherRecords {
 
   private static double orNaN(double value, boolean wasNull) {
     return wasNull ? Double.NaN : value;
-  }
-
-  private static WeatherHours allMarked(WeatherHours hours) {
-    int size = hours.hours();
-    float[] dry = new float[size];
-    float[] wet = new float[size];
-    float[] pressure = new float[size];
-    boolean[] filled = new boolean[size];
-    for (int i = 0; i < size; i++) {
-      dry[i] = (float) hours.dryBulbC(i);
-      wet[i] = (float) hours.wetBulbC(i);
-      pressure[i] = (float) hours.pressurePa(i);
-      filled[i] = true;
-    }
-    return new WeatherHours(hours.start(), dry, wet, pressure, filled);
   }
 }

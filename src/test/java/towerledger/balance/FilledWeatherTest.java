@@ -3,7 +3,6 @@ package towerledger.balance;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.YearMonth;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.balance.facts.WeatherHours;
@@ -31,6 +30,18 @@ class FilledWeatherTest {
         .isEqualTo(observed.water().evaporation().orElseThrow().value());
   }
 
+  @Test
+  void figuresOnATypicalYearSaySoAndCountAsFilled() {
+    WeatherHours typical = facts.weather().ofTypicalYear();
+    MonthVerdict observed = judge(0);
+
+    MonthVerdict verdict = RECONCILER.judge(with(typical), MONTH, MONTH).get(0);
+
+    assertThat(verdict.assumptions()).anyMatch(note -> note.contains("a typical year's"));
+    assertThat(verdict.assumptions()).noneMatch(note -> note.contains("filled in"));
+    assertThat(verdict.grade().ordinal()).isEqualTo(observed.grade().ordinal() + 1);
+  }
+
   private MonthVerdict judge(double filledShare) {
     WeatherHours weather = facts.weather();
     int hours = weather.hours();
@@ -44,20 +55,23 @@ class FilledWeatherTest {
       pressure[i] = (float) weather.pressurePa(i);
       filled[i] = i % 100 < 100 * filledShare;
     }
-    SystemFacts marked =
-        new SystemFacts(
-            facts.system(),
-            facts.zone(),
-            facts.attributes(),
-            facts.towers(),
-            facts.settings(),
-            new WeatherHours(weather.start(), dry, wet, pressure, filled),
-            facts.heat(),
-            facts.meters(),
-            facts.samples(),
-            facts.pressures(),
-            facts.visits());
-    List<MonthVerdict> verdicts = RECONCILER.judge(marked, MONTH, MONTH);
-    return verdicts.get(0);
+    return RECONCILER
+        .judge(with(new WeatherHours(weather.start(), dry, wet, pressure, filled)), MONTH, MONTH)
+        .get(0);
+  }
+
+  private SystemFacts with(WeatherHours weather) {
+    return new SystemFacts(
+        facts.system(),
+        facts.zone(),
+        facts.attributes(),
+        facts.towers(),
+        facts.settings(),
+        weather,
+        facts.heat(),
+        facts.meters(),
+        facts.samples(),
+        facts.pressures(),
+        facts.visits());
   }
 }

@@ -141,6 +141,8 @@ class GapFillingTest {
         .isCloseTo(12.63, within(0.02));
     assertThat(HourSeries.wetBulb(35, Double.NaN, -99, Double.NaN, 101_325))
         .isCloseTo(12.63, within(0.02));
+    assertThat(HourSeries.wetBulb(35, 12, Double.NaN, Double.NaN, 101_325)).isNaN();
+    assertThat(HourSeries.wetBulb(35, 12.7, Double.NaN, Double.NaN, 101_325)).isEqualTo(12.7);
     assertThat(HourSeries.wetBulb(35, Double.NaN, -150, Double.NaN, 101_325)).isNaN();
     assertThat(HourSeries.wetBulb(35, Double.NaN, Double.NaN, Double.NaN, 101_325)).isNaN();
     assertThat(HourSeries.wetBulb(35, Double.NaN, 20, Double.NaN, Double.NaN)).isNaN();

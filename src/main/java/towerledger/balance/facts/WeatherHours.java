@@ -1,6 +1,7 @@
 package towerledger.balance.facts;
 
 import java.time.Instant;
+import java.util.Arrays;
 
 /**
  * Weather by the hour in unbroken order: hour i begins i hours after the first. An hour without
@@ -14,6 +15,7 @@ public final class WeatherHours {
   private final float[] wetBulbC;
   private final float[] pressurePa;
   private final boolean[] filled;
+  private final boolean typicalYear;
 
   /**
    * Weather of a station.
@@ -26,6 +28,16 @@ public final class WeatherHours {
    */
   public WeatherHours(
       Instant start, float[] dryBulbC, float[] wetBulbC, float[] pressurePa, boolean[] filled) {
+    this(start, dryBulbC, wetBulbC, pressurePa, filled, false);
+  }
+
+  private WeatherHours(
+      Instant start,
+      float[] dryBulbC,
+      float[] wetBulbC,
+      float[] pressurePa,
+      boolean[] filled,
+      boolean typicalYear) {
     if (start.getEpochSecond() % 3600 != 0 || start.getNano() != 0) {
       throw new IllegalArgumentException(
           "weather starts at %s, not on a full hour".formatted(start));
@@ -42,6 +54,19 @@ public final class WeatherHours {
     this.wetBulbC = wetBulbC;
     this.pressurePa = pressurePa;
     this.filled = filled;
+    this.typicalYear = typicalYear;
+  }
+
+  /** The same hours as those of a typical year: each counts as filled in. */
+  public WeatherHours ofTypicalYear() {
+    boolean[] marks = new boolean[filled.length];
+    Arrays.fill(marks, true);
+    return new WeatherHours(start, dryBulbC, wetBulbC, pressurePa, marks, true);
+  }
+
+  /** Whether the hours are a typical year laid over real months. */
+  public boolean typicalYear() {
+    return typicalYear;
   }
 
   /** No weather at all. */

@@ -13,6 +13,8 @@ import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
 import towerledger.intake.csv.RowProblem;
 import towerledger.intake.csv.Twin;
+import towerledger.psychrometrics.HumidityRatio;
+import towerledger.psychrometrics.StandardAtmosphere;
 import towerledger.site.Dependents;
 import towerledger.weather.StationCodes;
 import towerledger.weather.WeatherTables;
@@ -64,6 +66,11 @@ class WeatherHoursFile implements FileFormat<WeatherHoursFile.Hour> {
   }
 
   @Override
+  public boolean isReadAhead() {
+    return true;
+  }
+
+  @Override
   public int batchSize() {
     return 10_000;
   }
@@ -85,9 +92,9 @@ class WeatherHoursFile implements FileFormat<WeatherHoursFile.Hour> {
     }
     requireBelow("wet bulb", wetBulb, dryBulb);
     requireBelow("dew point", dewPoint, dryBulb);
-    @Nullable Object[] cells = {
-      station, start, dryBulb, wetBulb, dewPoint, humidity, row.findNumber(PRESSURE)
-    };
+    Double pressureKpa = row.findNumber(PRESSURE);
+    requireSomeVapour(wetBulb, dryBulb, pressureKpa);
+    @Nullable Object[] cells = {station, start, dryBulb, wetBulb, dewPoint, humidity, pressureKpa};
     return new Hour(cells, station, start);
   }
 
@@ -95,6 +102,17 @@ class WeatherHoursFile implements FileFormat<WeatherHoursFile.Hour> {
     if (value != null && value > dryBulb + SATURATION_SLACK_C) {
       throw RowProblem.of(
           "%s of %.1f °C is above the dry bulb of %.1f °C; check the two", what, value, dryBulb);
+    }
+  }
+
+  private static void requireSomeVapour(
+      @Nullable Double wetBulb, double dryBulb, @Nullable Double pressureKpa) {
+    double pressurePa = pressureKpa == null ? StandardAtmosphere.pressurePa(0) : pressureKpa * 1000;
+    if (wetBulb != null
+        && !HumidityRatio.isPossible(dryBulb, Math.min(wetBulb, dryBulb), pressurePa)) {
+      throw RowProblem.of(
+          "wet bulb of %.1f °C is below what even dry air has at a dry bulb of %.1f °C; check the two and their units",
+          wetBulb, dryBulb);
     }
   }
 
