@@ -172,6 +172,14 @@ final class MeterWater {
                     blocks.position(volume.span().endExclusive())));
   }
 
+  /**
+   * Whether interval data speak for a stretch: all of it, or nearly all where no register does. A
+   * gap that only a register fills is no finer than the readings.
+   */
+  boolean byInterval(double from, double to) {
+    return logged(from, to) >= (volumes.isEmpty() ? MeteredWater.LEAST_LOGGED : 1);
+  }
+
   /** Part of a stretch's hours that interval data cover, 0–1; the stretch lies in the grid. */
   double logged(double from, double to) {
     int first = (int) Math.round(from * QuarterDays.HOURS);

@@ -130,14 +130,14 @@ final class MeteredWater {
         .toArray();
   }
 
-  /** Whether interval data speak for a stretch: every meter in service logged nearly all of it. */
+  /** Whether interval data speak for a stretch: for every meter in service. */
   boolean byInterval(double from, double to) {
     boolean any = false;
     for (int i = 0; i < meters.size(); i++) {
       double left = Math.max(from, service.get(i)[0]);
       double right = Math.min(to, service.get(i)[1]);
       if (right > left) {
-        if (meters.get(i).logged(left, right) < LEAST_LOGGED) {
+        if (!meters.get(i).byInterval(left, right)) {
           return false;
         }
         any = true;

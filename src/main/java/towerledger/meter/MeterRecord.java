@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import towerledger.balance.facts.IntervalVolumes;
@@ -35,6 +36,8 @@ public record MeterRecord(
   /** Longer intervals than a day are volumes between two instants, like those of a register. */
   private static final int LONGEST_INTERVAL_MINUTES = 1440;
 
+  private static final double SAID_FROM = 0.01;
+
   private static final double MOST_FRACTION = 0.5;
 
   public MeterRecord {
@@ -45,27 +48,81 @@ public record MeterRecord(
   /** Puts together what was read of one meter. */
   static MeterRecord of(Meter meter, List<RegisterReading> readings, IntervalLog log) {
     MeasuredRegister register = RegisterArithmetic.measure(Register.of(meter), readings);
-    IntervalLog.Tidy tidy = log.tidy();
+    var outside = new ArrayList<Remark>();
+    IntervalLog.Tidy tidy = inLife(meter, log.tidy(), outside);
     List<KindsCompared> compared =
         tidy.volumes().size() == 0
             ? List.of()
             : KindsCompared.of(register.volumes(), tidy.volumes(), register.resolutionLitres());
     var remarks = new ArrayList<Remark>(register.remarks());
     remarks.addAll(tidy.remarks());
+    remarks.addAll(outside);
     compared.stream()
         .filter(KindsCompared::disagree)
         .map(c -> c.remark(meter.code()))
         .forEach(remarks::add);
-    remarks.sort(Comparator.comparing(Remark::at));
-    return new MeterRecord(
-        meter,
-        register,
-        tidy.volumes(),
-        compared,
+    OptionalDouble uncounted =
         tidy.volumes().size() == 0
             ? OptionalDouble.empty()
-            : MeterAccuracy.of(meter.details()).mostUncountedLitres(tidy.volumes()),
-        remarks);
+            : MeterAccuracy.of(meter.details()).mostUncountedLitres(tidy.volumes());
+    lowFlow(meter, tidy.volumes(), uncounted).ifPresent(remarks::add);
+    remarks.sort(Comparator.comparing(Remark::at));
+    return new MeterRecord(meter, register, tidy.volumes(), compared, uncounted, remarks);
+  }
+
+  /** What may have passed uncounted, said where it is more than a hundredth of what was counted. */
+  private static Optional<Remark> lowFlow(
+      Meter meter, IntervalVolumes volumes, OptionalDouble uncounted) {
+    double counted = 0;
+    for (int i = 0; i < volumes.size(); i++) {
+      counted += volumes.litres(i);
+    }
+    if (uncounted.isEmpty() || uncounted.getAsDouble() <= SAID_FROM * counted) {
+      return Optional.empty();
+    }
+    double most = uncounted.getAsDouble();
+    return Optional.of(
+        new Remark(
+            Remark.Kind.LOW_FLOW,
+            Instant.ofEpochSecond(volumes.startEpochSecond(0)),
+            String.format(
+                Locale.ROOT,
+                "beside the %.0f L counted by the interval up to %.0f L may have passed meter %s below the least flow it counts rightly (standard uncertainty %.0f L); a smaller or electronic meter would tell",
+                counted,
+                most,
+                meter.code(),
+                most / Math.sqrt(12))));
+  }
+
+  /** Without intervals of a time in which the meter did not count. */
+  private static IntervalLog.Tidy inLife(Meter meter, IntervalLog.Tidy all, List<Remark> remarks) {
+    Instant installed = meter.details().installedAt();
+    Instant removed = meter.details().removedAt();
+    long from = installed == null ? Long.MIN_VALUE : installed.getEpochSecond();
+    long to = removed == null ? Long.MAX_VALUE : removed.getEpochSecond();
+    IntervalVolumes volumes = all.volumes();
+    var kept = new IntervalLog();
+    long first = 0;
+    int left = 0;
+    for (int i = 0; i < volumes.size(); i++) {
+      long start = volumes.startEpochSecond(i);
+      if (start >= to || start + 60L * volumes.minutes(i) <= from) {
+        first = left++ == 0 ? start : first;
+      } else {
+        kept.add(start, volumes.minutes(i), volumes.litres(i));
+      }
+    }
+    if (left == 0) {
+      return all;
+    }
+    Instant at = Instant.ofEpochSecond(first);
+    remarks.add(
+        new Remark(
+            Remark.Kind.OUTSIDE_LIFE,
+            at,
+            "%d interval volumes from %s on lie outside the time in which meter %s counted; left out. Correct installed_at or removed_at, or name the meter that took its place"
+                .formatted(left, at, meter.code())));
+    return new IntervalLog.Tidy(kept.tidy().volumes(), all.remarks());
   }
 
   /** The plain values that a reconciliation takes in. */

@@ -17,7 +17,7 @@ public record Remark(Kind kind, Instant at, String words) {
     ROLLED_OVER,
     /** The register shows less than before; the volume is not told. */
     RAN_BACKWARDS,
-    /** A reading from before the meter was installed or after it was removed. */
+    /** A reading or interval from before the meter was installed or after it was removed. */
     OUTSIDE_LIFE,
     /** An estimate between two real readings, no longer used. */
     ESTIMATE_REPLACED,
@@ -31,6 +31,8 @@ public record Remark(Kind kind, Instant at, String words) {
     OVERLAP,
     /** Interval volumes and register readings of one meter disagree. */
     KINDS_DISAGREE,
+    /** Water may have passed below the least flow that the meter counts rightly. */
+    LOW_FLOW,
     /** A parent meter that is not there or cannot be the parent. */
     PARENT_UNKNOWN
   }

@@ -146,6 +146,45 @@ abstract class MeterFactsCases {
     assertThat(facts.intervals().size()).isLessThanOrEqualTo(1);
   }
 
+  /** By hand: 2 in. turbine, 4 gpm least: an hour at 40 gal leaves up to 240 − 40 uncounted. */
+  @Test
+  void waterBelowTheLeastFlowIsBoundedAndSaid() {
+    Meter meter = meter("MFH");
+    jdbc.sql("UPDATE site_meter SET size_mm = 50.8, type = 'turbine' WHERE id = ?")
+        .param(meter.id())
+        .update();
+    interval(meter, JULY, 60, 40 * GALLON);
+
+    MeterRecord record =
+        records.getRecord(sites.getMeter("MFH-M"), Span.of(JULY, JULY.plus(Duration.ofDays(1))));
+
+    assertThat(record.uncountedLitres().orElseThrow()).isCloseTo(200 * GALLON, within(0.001));
+    assertThat(record.remarks())
+        .filteredOn(remark -> remark.kind() == Remark.Kind.LOW_FLOW)
+        .singleElement()
+        .satisfies(remark -> assertThat(remark.words()).contains("up to 757 L"));
+  }
+
+  @Test
+  void intervalsAfterTheMeterWasTakenOutAreLeftOutAndSaid() {
+    Meter meter = meter("MFG");
+    interval(meter, JULY, 60, 10);
+    interval(meter, JULY.plus(Duration.ofHours(5)), 60, 99);
+    jdbc.sql("UPDATE site_meter SET removed_at = ? WHERE id = ?")
+        .param(OffsetDateTime.ofInstant(JULY.plus(Duration.ofHours(2)), ZoneOffset.UTC))
+        .param(meter.id())
+        .update();
+
+    MeterRecord record =
+        records.getRecord(sites.getMeter("MFG-M"), Span.of(JULY, JULY.plus(Duration.ofDays(1))));
+
+    assertThat(record.intervals().size()).isEqualTo(1);
+    assertThat(record.remarks())
+        .filteredOn(remark -> remark.kind() == Remark.Kind.OUTSIDE_LIFE)
+        .singleElement()
+        .satisfies(remark -> assertThat(remark.words()).contains("took its place"));
+  }
+
   private ReadingEntry.Entered enter(Meter meter, Instant at, String register) {
     return entry.enter(
         TEST, meter, RegisterReading.actual(at, new BigDecimal(register)), null, Optional.empty());

@@ -31,6 +31,10 @@ public final class Observer {
 
   private final List<Meter> meters = new ArrayList<>();
   private final List<Reading> readings = new ArrayList<>();
+
+  /** A new meter shows so many times the water that passed. */
+  private static final double SECOND_METER = 1.002;
+
   private final List<Interval> intervals = new ArrayList<>();
 
   private Observer(
@@ -197,7 +201,7 @@ public final class Observer {
       MeterPlan kind, double[] total, int start, double position, boolean firstMeter) {
     double years = (position - start) / 8766;
     double litres = at(total, position) - total[start];
-    double scale = firstMeter ? kind.scale() * (1 + kind.yearlyDrift() * years / 2) : 1.002;
+    double scale = firstMeter ? kind.scale() * (1 + kind.yearlyDrift() * years / 2) : SECOND_METER;
     double counts = litres * scale / (VolumeUnit.ofCode(kind.unit()).litres() * kind.multiplier());
     double grain = Math.pow(10, kind.decimals());
     double value = Math.floor(((firstMeter ? kind.startRegister() : 0) + counts) * grain) / grain;
@@ -214,8 +218,9 @@ public final class Observer {
     boolean bursts = run.spec().fill().bursts();
     for (int h = logger.fromHour(); h < logger.toHour(); h++) {
       double years = (h - logger.fromHour()) / 8766.0;
-      double gallons =
-          run.shownMakeupL(h) * kind.scale() * (1 + kind.yearlyDrift() * years) / 3.785411784;
+      boolean second = kind.swapHour() >= 0 && h >= kind.swapHour();
+      double scale = second ? SECOND_METER : kind.scale() * (1 + kind.yearlyDrift() * years);
+      double gallons = run.shownMakeupL(h) * scale / 3.785411784;
       double wideOpen =
           run.spec()
                   .fill()
@@ -228,7 +233,7 @@ public final class Observer {
         left -= here;
         intervals.add(
             new Interval(
-                meter,
+                second ? meter + "2" : meter,
                 grid.at(h).plusSeconds(part * 60L * logger.minutes()),
                 logger.minutes(),
                 Math.round(here * 10) / 10.0));

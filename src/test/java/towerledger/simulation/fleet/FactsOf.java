@@ -236,7 +236,7 @@ final class FactsOf {
               Optional.of(MeterFacts.Type.valueOf(m.type().toUpperCase(Locale.ROOT))),
               OptionalDouble.of(m.accuracyPercent() / 100),
               OptionalDouble.of(m.sizeIn() * 25.4),
-              Optional.empty(),
+              Optional.ofNullable(m.removedAt()),
               Optional.of(MeterFacts.Source.CITY),
               OptionalDouble.of(
                   VolumeUnit.ofCode(m.unit()).litres()
