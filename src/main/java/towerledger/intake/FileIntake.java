@@ -4,8 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.bulk.BatchResult.Fate;
 import towerledger.intake.file.FileFormat;
@@ -18,9 +25,12 @@ import towerledger.site.UnknownCodeException;
  * batches before are taken whole and the rest not at all, and the same file again makes it
  * complete. A batch that holds a bad row is halved until the bad row stands alone.
  *
+ * <p>Where the format allows it a batch is written by a thread of its own while the next is read:
+ * never more than one, so that batches go in in their order and memory holds two of them.
+ *
  * @param <T> a row of the file, read and checked
  */
-final class FileIntake<T> {
+final class FileIntake<T> implements AutoCloseable {
 
   private static final int BATCH_CHARACTERS = 4_000_000;
   private static final int WAITING_REMEMBERED = 50_000;
@@ -36,9 +46,16 @@ final class FileIntake<T> {
   private final FileTally tally;
   private final boolean fileIsKnown;
   private final Map<String, Long> waiting;
-  private final List<Ready<T>> batch = new ArrayList<>();
-  private final List<Quarantined> bad = new ArrayList<>();
   private final List<Ready<T>> early = new ArrayList<>();
+  private final @Nullable ExecutorService writer;
+  private Future<?> writing = CompletableFuture.completedFuture(null);
+  private List<Ready<T>> read = new ArrayList<>();
+  private List<Quarantined> unread = new ArrayList<>();
+
+  // of the batch being written
+  private List<Ready<T>> batch = List.of();
+  private List<Quarantined> bad = List.of();
+
   private boolean mayComeLater = true;
   private long characters;
 
@@ -68,18 +85,27 @@ final class FileIntake<T> {
     this.tally = new FileTally(shownName);
     this.hashes = new RowHash(shelf.file(), shelf.header());
     this.fileIsKnown = quarantine.knows(shelf.file());
+    this.writer =
+        format.isReadAhead()
+            ? Executors.newSingleThreadExecutor(
+                work -> {
+                  var thread = new Thread(work, "intake " + shelf.file());
+                  thread.setDaemon(true);
+                  return thread;
+                })
+            : null;
     this.waiting = fileIsKnown ? quarantine.waiting(shelf.file(), WAITING_REMEMBERED) : Map.of();
   }
 
   /** A row that was read and can be taken. */
   void offer(long line, String raw, T value) {
-    batch.add(new Ready<>(line, raw, value));
+    read.add(new Ready<>(line, raw, value));
     came(raw);
   }
 
   /** A row that cannot be taken. */
   void refuse(long line, String raw, String reason) {
-    bad.add(new Quarantined(line, raw, reason));
+    unread.add(new Quarantined(line, raw, reason));
     came(raw);
   }
 
@@ -96,34 +122,83 @@ final class FileIntake<T> {
   /** Takes what is left and tells what became of all rows. */
   FileReceipt finish() {
     flush();
+    awaitWritten();
     int before = Integer.MAX_VALUE;
     while (!early.isEmpty()) {
       // rows that name a thing which a later row brought: the order of rows is free
       mayComeLater = early.size() < before;
       before = early.size();
-      batch.addAll(early);
+      read.addAll(early);
       early.clear();
       flush();
+      awaitWritten();
     }
     return tally.receipt();
   }
 
+  /** Waits for what is being written, whatever became of the reading. */
+  @Override
+  public void close() {
+    if (writer != null) {
+      writer.shutdown();
+      boolean interrupted = false;
+      boolean ended = false;
+      while (!ended) {
+        try {
+          ended = writer.awaitTermination(1, TimeUnit.HOURS);
+        } catch (InterruptedException e) {
+          interrupted = true;
+        }
+      }
+      if (interrupted) {
+        Thread.currentThread().interrupt();
+      }
+    }
+  }
+
   private void came(String raw) {
     characters += raw.length();
-    if (batch.size() >= format.batchSize()
-        || bad.size() >= format.batchSize()
+    if (read.size() >= format.batchSize()
+        || unread.size() >= format.batchSize()
         || characters >= BATCH_CHARACTERS) {
       flush();
     }
   }
 
   private void flush() {
+    awaitWritten();
+    List<Ready<T>> rows = read;
+    List<Quarantined> refused = unread;
+    read = new ArrayList<>(rows.size());
+    unread = new ArrayList<>();
+    characters = 0;
+    if (writer == null) {
+      write(rows, refused);
+    } else {
+      writing = writer.submit(() -> write(rows, refused));
+    }
+  }
+
+  private void awaitWritten() {
+    try {
+      writing.get();
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof RuntimeException told) {
+        throw told;
+      }
+      throw new IllegalStateException("a batch could not be written", e.getCause());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("broken off while a batch was written", e);
+    }
+  }
+
+  private void write(List<Ready<T>> rows, List<Quarantined> refused) {
+    batch = rows;
+    bad = refused;
     takeAll(batch);
     settleWaiting();
     holdBad();
-    batch.clear();
-    bad.clear();
-    characters = 0;
     progress.accept(tally.receipt());
   }
 

@@ -23,7 +23,7 @@ final class FileTally {
     this.file = file;
   }
 
-  void count(Fate fate) {
+  synchronized void count(Fate fate) {
     switch (fate) {
       case ADDED -> added++;
       case CHANGED -> changed++;
@@ -35,11 +35,11 @@ final class FileTally {
     }
   }
 
-  void countBlank() {
+  synchronized void countBlank() {
     unchanged++;
   }
 
-  void countQuarantined(Quarantined row) {
+  synchronized void countQuarantined(Quarantined row) {
     quarantined++;
     if (reasons.size() < REASONS_TOLD) {
       reasons.add("line " + row.line() + ": " + row.reason());
@@ -47,18 +47,18 @@ final class FileTally {
   }
 
   /** Something to tell besides, once. */
-  void note(String words) {
+  synchronized void note(String words) {
     if (!notes.contains(words)) {
       notes.add(words);
     }
   }
 
-  void countSettled() {
+  synchronized void countSettled() {
     unchanged++;
     settled++;
   }
 
-  FileReceipt receipt() {
+  synchronized FileReceipt receipt() {
     var told = new ArrayList<>(reasons);
     if (quarantined > reasons.size()) {
       told.add(

@@ -48,7 +48,6 @@ public class Importer {
 
   private static final Logger LOG = LoggerFactory.getLogger(Importer.class);
   private static final String RECONCILIATION = "reconciliation";
-  private static final String REVISIONS = "ledger_revisions";
 
   private final Map<String, FileFormat<?>> formats;
   private final List<OpenFormat> openFormats;
@@ -157,11 +156,6 @@ public class Importer {
       }
       if (format == null && isNotData(entry.name())) {
         skipped.add(note(shown, "not read: it is no file of the interchange format"));
-      } else if (file.equals(REVISIONS)) {
-        skipped.add(
-            note(
-                shown,
-                "not read: revisions are a record for audit; the ledger is reckoned from the facts"));
       } else if (format == null) {
         problems.add("file '%s' is not known".formatted(shown));
       } else if (!seen.add(file)) {
@@ -342,7 +336,7 @@ public class Importer {
       Header header = Header.of(format.columns(), first.cells());
       String name = format.columns().file();
       var shelf = new QuarantineStore.Shelf(importId, name, header.text(), taking.customerId());
-      var intake =
+      try (var intake =
           new FileIntake<>(
               format,
               taking,
@@ -350,8 +344,9 @@ public class Importer {
               quarantine,
               shelf,
               name + ".csv",
-              so -> tellProgress(importId, before, so));
-      return CsvIntake.run(rows, header, format, taking, intake);
+              so -> tellProgress(importId, before, so))) {
+        return CsvIntake.run(rows, header, format, taking, intake);
+      }
     }
   }
 
@@ -367,7 +362,7 @@ public class Importer {
     var shelf =
         new QuarantineStore.Shelf(
             importId, format.columns().file(), header.text(), taking.customerId());
-    var intake =
+    try (var intake =
         new FileIntake<>(
             format,
             taking,
@@ -375,9 +370,10 @@ public class Importer {
             quarantine,
             shelf,
             Upload.shown(entry.name()),
-            so -> tellProgress(importId, before, so));
-    OpenIntake.prepare(open, entry, transactions);
-    return OpenIntake.run(open, entry, header, format, taking, intake);
+            so -> tellProgress(importId, before, so))) {
+      OpenIntake.prepare(open, entry, transactions);
+      return OpenIntake.run(open, entry, header, format, taking, intake);
+    }
   }
 
   private void tellProgress(String importId, List<FileReceipt> before, FileReceipt now) {

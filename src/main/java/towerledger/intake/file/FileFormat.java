@@ -26,6 +26,14 @@ public interface FileFormat<T> {
   }
 
   /**
+   * Whether rows may be read while those before them are being written: nothing that the file
+   * brings is looked up by its own later rows.
+   */
+  default boolean isReadAhead() {
+    return false;
+  }
+
+  /**
    * Reads and checks a row without changing anything.
    *
    * @throws RuntimeException with words on how to mend the row, when it cannot be taken

@@ -47,6 +47,11 @@ class IntervalVolumesFile implements FileFormat<Fact> {
   }
 
   @Override
+  public boolean isReadAhead() {
+    return true;
+  }
+
+  @Override
   public int batchSize() {
     return 20_000;
   }
