@@ -21,6 +21,7 @@ import towerledger.quantity.Volume;
 import towerledger.wording.BarText;
 import towerledger.wording.Cautions;
 import towerledger.wording.MoneyText;
+import towerledger.wording.ReasonText;
 import towerledger.wording.VerdictText;
 import towerledger.wording.WaterText;
 import towerledger.wording.Words;
@@ -46,7 +47,7 @@ record MonthSays(Words words, FigureText text) {
         beside(entry),
         opinions(working),
         working.assumptions(),
-        working.whatToAdd(),
+        new ReasonText(words, text).say(working.whatToAdd()),
         entry.verdict().flagged() ? Cautions.of(entry.verdict().causeSet(), words) : List.of(),
         "/systems/" + entry.of().system() + "/working/" + entry.month(),
         entry.verdict().waste());
@@ -146,14 +147,15 @@ record MonthSays(Words words, FigureText text) {
 
   private List<Opinion> opinions(MonthWorking working) {
     List<Opinion> opinions = new ArrayList<>();
+    ReasonText reasons = new ReasonText(words, text);
     for (CauseOpinion opinion : working.opinions()) {
       if (opinion.probability() >= 0.01 && opinions.size() < 6) {
         opinions.add(
             new Opinion(
                 words.of("cause." + opinion.cause().code()),
                 text.odds(opinion.probability()),
-                opinion.evidenceFor(),
-                opinion.evidenceAgainst()));
+                reasons.say(opinion.evidenceFor()),
+                reasons.say(opinion.evidenceAgainst())));
       }
     }
     return opinions;

@@ -254,10 +254,13 @@ public final class InventedMonths {
         switch (cause) {
           case FILL_VALVE_LEAKING_BY ->
               List.of(
-                  "water ran in 31 nights while the tower was off",
-                  "supply pressure of 96 psi is above the valve’s 75 psi");
-          case BLOWDOWN_STUCK_OPEN -> List.of("cycles fell from 4.0 to 2.9");
-          case MAKEUP_METER_ERROR -> List.of("the makeup is lower than the heat allows");
+                  "makeup 31 % more than the sound system would draw",
+                  "pressure at the fill valve 28 % above the highest at which it closes; many sound"
+                      + " sites exceed it too");
+          case BLOWDOWN_STUCK_OPEN -> 
+                  List.of("cycles 2.9 against a target of 4.0: concentrated water is lost");
+          case MAKEUP_METER_ERROR -> 
+                  List.of("makeup 12 % less than the sound system would draw");
           default -> List.of();
         };
     return new MonthWorking(
@@ -266,7 +269,7 @@ public final class InventedMonths {
         List.of(new CauseOpinion(cause, 0.78, evidence, List.of())),
         List.of(),
         cause == Cause.MISSING_DATA
-            ? List.of("a register reading of the makeup meter at both ends of the month")
+            ? List.of("makeup meter readings that enclose the whole month")
             : List.of(),
         loss > 0 ? month.minusMonths(2) : null,
         null,

@@ -10,6 +10,7 @@ import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.LedgerWater;
 import towerledger.ledger.MonthWorking;
 import towerledger.wording.MoneyText;
+import towerledger.wording.ReasonText;
 import towerledger.wording.VerdictText;
 import towerledger.wording.WaterText;
 import towerledger.wording.Words;
@@ -51,6 +52,7 @@ record MatterText(Words words, FigureText text) {
         .map(CauseOpinion::evidenceFor)
         .flatMap(List::stream)
         .limit(MOST_REASONS)
+        .map(new ReasonText(words, text)::say)
         .collect(Collectors.joining("; "));
   }
 
@@ -63,7 +65,7 @@ record MatterText(Words words, FigureText text) {
     String toAdd =
         working == null || working.whatToAdd().isEmpty()
             ? words.of("cause.missing-data.next")
-            : String.join("; ", working.whatToAdd());
+            : String.join("; ", new ReasonText(words, text).say(working.whatToAdd()));
     return new MonthlyReport.Untold(name(row), says, toAdd);
   }
 
