@@ -1,6 +1,7 @@
 package towerledger.tariff;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Currency;
 import java.util.List;
 import java.util.Objects;
@@ -53,7 +54,9 @@ final class AmountReasons {
               Reason.Kind.AMOUNT_UNEXPLAINED,
               "%s billed, %s off its own units at schedule %s; compare the lines of the bill with"
                       .formatted(
-                          Objects.requireNonNull(bill.amount()).toPlainString(),
+                          Objects.requireNonNull(bill.amount())
+                              .setScale(2, RoundingMode.HALF_UP)
+                              .toPlainString(),
                           gap.rounded().amount().toPlainString(),
                           schedule.code())
                   + " the schedule"));

@@ -1,7 +1,7 @@
 package towerledger.tariff;
 
 import java.math.BigDecimal;
-import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
@@ -194,7 +194,7 @@ public record BillCheck(
           new Reason(
               Reason.Kind.DIFFERENT_CREDIT,
               "evaporation credit of %s on the bill; %s is due"
-                  .formatted(given.round(MathContext.DECIMAL32).toPlainString(), due.amount())));
+                  .formatted(given.setScale(2, RoundingMode.HALF_UP).toPlainString(), due.amount())));
     }
   }
 

@@ -83,7 +83,7 @@ class BillsController {
     Currency currency = customers.get(site.customerId()).currency();
     model.addAttribute(
         "view",
-        new BillsText(words, text)
+        new BillsText(words, text, currency)
             .view(
                 site,
                 checked,

@@ -2,6 +2,7 @@ package towerledger.office.rates;
 
 import java.math.BigDecimal;
 import java.util.Comparator;
+import java.util.Currency;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
@@ -24,10 +25,12 @@ final class BillsText {
 
   private final Words words;
   private final FigureText text;
+  private final Currency currency;
 
-  BillsText(Words words, FigureText text) {
+  BillsText(Words words, FigureText text, Currency currency) {
     this.words = words;
     this.text = text;
+    this.currency = currency;
   }
 
   BillsView view(
@@ -75,12 +78,13 @@ final class BillsText {
   private List<String> row(Checked checked) {
     UtilityBill bill = checked.bill();
     BillCheck check = checked.check();
+    BigDecimal amount = bill.amount();
     String unit = check == null ? "" : " " + check.unit();
     return List.of(
         title(bill),
         units(bill.units(), unit),
         check == null ? UNKNOWN : units(check.meteredUnits(), unit),
-        bill.amount() == null ? UNKNOWN : bill.amount().toPlainString(),
+        amount == null ? UNKNOWN : text.exactMoney(Money.of(amount, currency)),
         check == null || check.expected() == null
             ? UNKNOWN
             : text.exactMoney(check.expected().total()),
