@@ -194,7 +194,8 @@ public record BillCheck(
           new Reason(
               Reason.Kind.DIFFERENT_CREDIT,
               "evaporation credit of %s on the bill; %s is due"
-                  .formatted(given.setScale(2, RoundingMode.HALF_UP).toPlainString(), due.amount())));
+                  .formatted(
+                      given.setScale(2, RoundingMode.HALF_UP).toPlainString(), due.amount())));
     }
   }
 

@@ -257,10 +257,9 @@ public final class InventedMonths {
                   "makeup 31 % more than the sound system would draw",
                   "pressure at the fill valve 28 % above the highest at which it closes; many sound"
                       + " sites exceed it too");
-          case BLOWDOWN_STUCK_OPEN -> 
-                  List.of("cycles 2.9 against a target of 4.0: concentrated water is lost");
-          case MAKEUP_METER_ERROR -> 
-                  List.of("makeup 12 % less than the sound system would draw");
+          case BLOWDOWN_STUCK_OPEN ->
+              List.of("cycles 2.9 against a target of 4.0: concentrated water is lost");
+          case MAKEUP_METER_ERROR -> List.of("makeup 12 % less than the sound system would draw");
           default -> List.of();
         };
     return new MonthWorking(

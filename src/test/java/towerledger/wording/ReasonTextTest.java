@@ -47,8 +47,7 @@ class ReasonTextTest {
 
   @Test
   void readsWhatAMachineOfAnotherLanguageWrote() {
-    assertThat(
-            reader("en", UnitPreference.US).say("cycles 3,1 against a target of 4,0"))
+    assertThat(reader("en", UnitPreference.US).say("cycles 3,1 against a target of 4,0"))
         .isEqualTo("cycles 3.1 against a target of 4.0");
   }
 
