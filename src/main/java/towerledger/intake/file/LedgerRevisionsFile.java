@@ -224,7 +224,8 @@ class LedgerRevisionsFile implements FileFormat<LedgerRevisionsFile.RevisionRow>
     try {
       return Base64.getDecoder().decode(text);
     } catch (IllegalArgumentException e) {
-      throw RowProblem.of("working is not whole (%s); export the ledger again", e.getMessage());
+      throw RowProblem.of(
+          "working is not whole (%s); export the ledger again", String.valueOf(e.getMessage()));
     }
   }
 

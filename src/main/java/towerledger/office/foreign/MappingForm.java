@@ -151,6 +151,7 @@ final class MappingForm {
     Twin twin = column.twin();
     boolean volume = twin == Twin.GALLONS;
     boolean si = twin != null && !volume && unit.equals(twin.siUnit());
+    boolean otherVolume = twin != null && volume && !unit.isEmpty() && !unit.equals(twin.usUnit());
     String pattern = moment(column) ? cell("pattern", column) : "";
     try {
       filled.add(
@@ -160,9 +161,7 @@ final class MappingForm {
               from.isEmpty() ? null : given(cell("and", column)),
               given(constant),
               from.isEmpty() ? null : given(pattern),
-              volume && !from.isEmpty() && !unit.isEmpty() && !unit.equals(twin.usUnit())
-                  ? unit
-                  : null));
+              otherVolume && !from.isEmpty() ? unit : null));
     } catch (IllegalArgumentException e) {
       wrong.put("pattern-" + column.ordinal(), String.valueOf(e.getMessage()));
     }
