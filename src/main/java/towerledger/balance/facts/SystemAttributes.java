@@ -3,9 +3,11 @@ package towerledger.balance.facts;
 import java.time.DayOfWeek;
 import java.time.LocalTime;
 import java.time.Month;
+import java.util.Collections;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * What the owner told about a system that does not change with the settings.
@@ -64,8 +66,9 @@ public record SystemAttributes(
 
   public SystemAttributes {
     Plausible.positive("system volume", volumeLitres, "L");
-    occupiedDays = Set.copyOf(occupiedDays);
-    idleMonths = Set.copyOf(idleMonths);
+    // In their own order in every run: the digest of a month is made of this text.
+    occupiedDays = Collections.unmodifiableSet(new TreeSet<>(occupiedDays));
+    idleMonths = Collections.unmodifiableSet(new TreeSet<>(idleMonths));
   }
 
   /** An open tower about which nothing else is known. */

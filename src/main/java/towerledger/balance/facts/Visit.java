@@ -1,8 +1,10 @@
 package towerledger.balance.facts;
 
 import java.time.Instant;
+import java.util.Collections;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * What was seen and done on a visit.
@@ -40,8 +42,9 @@ public record Visit(
   }
 
   public Visit {
-    events = Set.copyOf(events);
-    findings = Set.copyOf(findings);
+    // In their own order in every run: the digest of a month is made of this text.
+    events = Collections.unmodifiableSet(new TreeSet<>(events));
+    findings = Collections.unmodifiableSet(new TreeSet<>(findings));
     Plausible.notNegative("drained volume", drainedLitres, "L");
     Plausible.positive("hand-held conductivity", handheldConductivityUsCm, "µS/cm");
     Plausible.positive("controller's conductivity", controllerConductivityUsCm, "µS/cm");
