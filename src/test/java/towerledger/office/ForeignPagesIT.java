@@ -22,7 +22,7 @@ import towerledger.SignedIn;
 @ApplicationOnH2
 class ForeignPagesIT extends PageCases {
 
-  /** A title, semicolons, decimal commas, the Windows encoding, a gap, a typing error. */
+  /** A title, semicolons, decimal commas, the Windows encoding, a gap, slips of typing. */
   private static final String MESSY =
       """
       Lecturas de agua, Café Norte;;;;
@@ -31,6 +31,7 @@ class ForeignPagesIT extends PageCases {
       FPG-M;25.03.2025;08:30;1.204,5;ok
       FPG-M;01.04.2025;08:15;1.310,0;
       FPG-M;08.04.2025;09:00;14I0,2;válvula
+      FPG-M;30.02.2025;09:00;1.405,2;
       ;;;;
       FPG-X;15.04.2025;08:00;1.501,7;
       """;
@@ -57,7 +58,7 @@ class ForeignPagesIT extends PageCases {
   void messySpreadsheetIsMappedLookedAtTakenAndRemembered() throws Exception {
     String page = handIn("lecturas.csv", MESSY, "Cafe Norte");
     String form = open(page);
-    assertThat(lead(form)).isEqualTo("Of the first 4 rows, 2 can be taken. Nothing is taken yet.");
+    assertThat(lead(form)).isEqualTo("Of the first 5 rows, 2 can be taken. Nothing is taken yet.");
     assertThat(form)
         .contains("value=\"d.M.uuuu H:mm\"")
         .contains("would wait: ")
@@ -67,7 +68,7 @@ class ForeignPagesIT extends PageCases {
     String receipt = redirect(send(page, typed(form), "take"));
 
     assertThat(lead(open(receipt)))
-        .isEqualTo("4 rows came in: 2 added something, 0 changed something, 2 wait to be mended.");
+        .isEqualTo("5 rows came in: 2 added something, 0 changed something, 3 wait to be mended.");
     assertThat(
             count(
                 "SELECT COUNT(*) FROM intake_table WHERE id = '%s'"

@@ -7,10 +7,10 @@ import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.ResolverStyle;
 import java.time.temporal.TemporalAccessor;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Dates as people and spreadsheets write them, brought to ISO 8601. */
 final class DatePatterns {
@@ -52,22 +52,29 @@ final class DatePatterns {
   }
 
   /**
-   * The patterns that all of some dates follow; empty when none does, or when all are ISO already
-   * and need none. Two patterns mean that the dates do not tell which one is meant.
+   * The patterns that some dates follow; empty when none does, or when any is ISO already and needs
+   * none. Slips that follow no pattern at all are passed over while at least half of the dates
+   * follow one. Two patterns mean that the dates do not tell which one is meant.
    */
   static List<String> candidates(List<String> written) {
-    List<String> found = new ArrayList<>();
-    for (String day : DAYS) {
-      for (String time : TIMES) {
-        String pattern = day + time;
-        if (!written.isEmpty()
-            && written.stream().allMatch(text -> iso(pattern, text).isPresent())
-            && written.stream().noneMatch(DatePatterns::isIso)) {
-          found.add(pattern);
-        }
-      }
+    if (written.stream().anyMatch(DatePatterns::isIso)) {
+      return List.of();
     }
-    return found;
+    List<String> readable = written.stream().filter(DatePatterns::followsAny).toList();
+    if (readable.isEmpty() || 2 * readable.size() < written.size()) {
+      return List.of();
+    }
+    return patterns()
+        .filter(pattern -> readable.stream().allMatch(text -> iso(pattern, text).isPresent()))
+        .toList();
+  }
+
+  private static Stream<String> patterns() {
+    return DAYS.stream().flatMap(day -> TIMES.stream().map(time -> day + time));
+  }
+
+  private static boolean followsAny(String text) {
+    return patterns().anyMatch(pattern -> iso(pattern, text).isPresent());
   }
 
   static boolean isIso(String text) {

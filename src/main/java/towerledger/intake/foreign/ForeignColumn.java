@@ -41,7 +41,12 @@ public record ForeignColumn(
     return new ForeignColumn(column, from, other, constant, pattern, unit);
   }
 
-  ForeignColumn withPattern(@Nullable String written) {
+  /**
+   * The same with dates written otherwise.
+   *
+   * @throws IllegalArgumentException when the pattern is none
+   */
+  public ForeignColumn withPattern(@Nullable String written) {
     return new ForeignColumn(column, from, and, constant, written, unit);
   }
 

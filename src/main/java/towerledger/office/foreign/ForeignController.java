@@ -235,6 +235,7 @@ class ForeignController {
         more,
         more.stream().anyMatch(field -> field.wrongPattern() != null),
         preview.header().stream().filter(name -> !name.isBlank()).toList(),
+        preview.header(),
         preview.rows().stream().map(ForeignTables.PreviewRow::given).toList(),
         preview.columns(),
         preview.rows().stream()

@@ -34,7 +34,8 @@ final class ForeignView {
    * @param first columns that every row needs or that are filled
    * @param more the other columns
    * @param open whether the others are shown
-   * @param names the table's columns
+   * @param names the table's columns that have a name
+   * @param heads all of the table's columns
    * @param given its first rows as they came
    * @param columns the interchange columns filled
    * @param becomes the same rows as they become
@@ -52,6 +53,7 @@ final class ForeignView {
       List<Field> more,
       boolean open,
       List<String> names,
+      List<String> heads,
       List<List<String>> given,
       List<String> columns,
       List<Becomes> becomes,

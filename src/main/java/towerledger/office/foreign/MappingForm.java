@@ -153,16 +153,18 @@ final class MappingForm {
     boolean si = twin != null && !volume && unit.equals(twin.siUnit());
     boolean otherVolume = twin != null && volume && !unit.isEmpty() && !unit.equals(twin.usUnit());
     String pattern = moment(column) ? cell("pattern", column) : "";
+    var plain =
+        new ForeignColumn(
+            si ? column.siName() : column.name(),
+            from.isEmpty() ? null : from,
+            from.isEmpty() ? null : given(cell("and", column)),
+            given(constant),
+            null,
+            otherVolume && !from.isEmpty() ? unit : null);
     try {
-      filled.add(
-          new ForeignColumn(
-              si ? column.siName() : column.name(),
-              from.isEmpty() ? null : from,
-              from.isEmpty() ? null : given(cell("and", column)),
-              given(constant),
-              from.isEmpty() ? null : given(pattern),
-              otherVolume && !from.isEmpty() ? unit : null));
+      filled.add(from.isEmpty() ? plain : plain.withPattern(given(pattern)));
     } catch (IllegalArgumentException e) {
+      filled.add(plain);
       wrong.put("pattern-" + column.ordinal(), String.valueOf(e.getMessage()));
     }
   }
