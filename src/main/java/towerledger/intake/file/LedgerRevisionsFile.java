@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.Base64;
 import java.util.Currency;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -37,6 +38,7 @@ class LedgerRevisionsFile implements FileFormat<LedgerRevisionsFile.RevisionRow>
   private static final double MOST = 1e15;
   private static final List<String> STATUSES =
       Arrays.stream(LedgerStatus.values()).map(LedgerStatus::code).toList();
+  private static final List<String> GRADES = List.of("a", "b", "c", "d");
 
   private static final Columns COLUMNS = new Columns("ledger_revisions");
   private static final Column SYSTEM = COLUMNS.required("system");
@@ -134,6 +136,7 @@ class LedgerRevisionsFile implements FileFormat<LedgerRevisionsFile.RevisionRow>
       return new RevisionRow(null);
     }
     String standing = row.findChoice(STANDING, STATUSES);
+    String evidence = row.findChoice(EVIDENCE, GRADES);
     return new RevisionRow(
         new KeptRevision(
             system,
@@ -145,7 +148,7 @@ class LedgerRevisionsFile implements FileFormat<LedgerRevisionsFile.RevisionRow>
             digest(figuresHash),
             row.text(REASON, 500),
             row.moment(CREATED, null).instant(),
-            row.findChoice(EVIDENCE, List.of("A", "B", "C", "D")),
+            evidence == null ? null : evidence.toUpperCase(Locale.ROOT),
             water(row),
             verdict(row),
             money(row),
