@@ -20,7 +20,7 @@ class DueReports {
 
   private static final Logger log = LoggerFactory.getLogger(DueReports.class);
   private static final Duration WAITS_AT_MOST = Duration.ofHours(24);
-  private static final Duration LOOKS_AGAIN_AFTER = Duration.ofMinutes(2);
+  private static final Duration LOOKS_AGAIN_AFTER = Duration.ofSeconds(30);
 
   private final Reports reports;
   private final ReportPlans plans;

@@ -227,7 +227,7 @@ abstract class ReportDeliveryCases extends ReportMailCases {
           .as("an earlier month does not hang on it")
           .isZero();
       assertThat(due(due).prepare(months.customerId(), MONTH))
-          .contains(due.plus(Duration.ofMinutes(2)));
+          .contains(due.plus(Duration.ofSeconds(30)));
       assertThat(reports.list(months.customerId())).isEmpty();
       assertThat(due(due.plus(Duration.ofHours(23))).prepare(months.customerId(), MONTH))
           .as("a program that has just come up has its day before it")
