@@ -1,5 +1,6 @@
 package towerledger.job;
 
+import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.SchedulerClient;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -16,6 +17,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.support.TransactionSynchronization;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
 
 /** Queues work in the database and tells how it stands. */
 @Service
@@ -58,8 +61,23 @@ public class Jobs {
         .param("actor", actor)
         .param("at", now())
         .update();
-    scheduler.getObject().scheduleIfNotExists(JobRunner.TASK.instance(id).build(), clock.instant());
+    SchedulerClient client = scheduler.getObject();
+    client.scheduleIfNotExists(JobRunner.TASK.instance(id).build(), clock.instant());
+    if (client instanceof Scheduler here) {
+      startAfterCommit(here);
+    }
     return id;
+  }
+
+  /** Before the commit nobody sees the job, and the next look at the queue is seconds away. */
+  private static void startAfterCommit(Scheduler scheduler) {
+    TransactionSynchronizationManager.registerSynchronization(
+        new TransactionSynchronization() {
+          @Override
+          public void afterCommit() {
+            scheduler.triggerCheckForDueExecutions();
+          }
+        });
   }
 
   /**

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.Month;
 import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumSet;
@@ -15,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import towerledger.balance.facts.MeterFacts;
@@ -83,8 +85,15 @@ class FactGatherer {
     var pressures = logRecords.listPressures(ids, span);
     var heat = logRecords.listHeat(ids, span);
     var visits = logRecords.listVisits(ids, span);
-    WeatherHours weather = weather(site, span, stations);
     ZoneId zone = site.details().zone();
+    Stream<Instant> starts =
+        Stream.of(
+                heat.values().stream().flatMap(List::stream).map(h -> h.span().startInclusive()),
+                samples.values().stream().flatMap(List::stream).map(s -> s.takenAt()),
+                visits.values().stream().flatMap(List::stream).map(v -> v.at()),
+                meters.values().stream().flatMap(List::stream).flatMap(MonthFacts::starts))
+            .flatMap(s -> s);
+    WeatherHours weather = weather(site, fromYearOf(starts, span, zone), stations);
     Map<Long, SystemFacts> facts = new HashMap<>();
     for (CoolingSystem system : systems) {
       List<Tower> own = towers.getOrDefault(system.id(), List.of());
@@ -107,6 +116,17 @@ class FactGatherer {
               visits.getOrDefault(system.id(), List.of())));
     }
     return facts;
+  }
+
+  /** The part of a span from the year of the earliest fact on; all of it without a fact. */
+  private static Span fromYearOf(Stream<Instant> starts, Span span, ZoneId zone) {
+    return starts
+        .min(Instant::compareTo)
+        .map(start -> start.atZone(zone).toLocalDate().withDayOfYear(1).atStartOfDay(zone))
+        .map(ZonedDateTime::toInstant)
+        .filter(year -> year.isAfter(span.startInclusive()))
+        .map(year -> Span.of(year, span.endExclusive()))
+        .orElse(span);
   }
 
   private static WeatherHours weather(Site site, Span span, WeatherRecords.Reading stations) {

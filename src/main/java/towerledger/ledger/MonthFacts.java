@@ -60,7 +60,8 @@ final class MonthFacts {
         .map(latest -> CalendarMonth.containing(latest.minus(LEAST_RECORD), facts.zone()).month());
   }
 
-  private static Stream<Instant> starts(MeterFacts meter) {
+  /** When what a meter measured begins: each register volume, and the first interval. */
+  static Stream<Instant> starts(MeterFacts meter) {
     IntervalVolumes intervals = meter.intervals();
     Stream<Instant> registers =
         meter.registers().stream()

@@ -77,38 +77,34 @@ class StaleSystems {
         .update();
   }
 
+  /** Some of the sites that have waited longest, but for these. */
+  List<Long> listWaiting(Collection<Long> except) {
+    return jdbc.sql(
+            """
+            SELECT site_id FROM ledger_stale WHERE site_id NOT IN (:except)
+            GROUP BY site_id ORDER BY MIN(id) LIMIT :most""")
+        .param("except", none(except))
+        .param("most", SITES_TRIED)
+        .query(Long.class)
+        .list();
+  }
+
   /**
    * Takes one site for this transaction; other nodes leave it alone until it ends.
    *
-   * @param except sites to leave alone
-   * @return the site's marks, empty when nothing waits or others are at it
+   * @return its marks, empty when others are at it or nothing waits any more
    */
-  List<Stale> claimSite(Collection<Long> except) {
-    List<Long> waiting =
-        jdbc.sql(
-                """
-                SELECT site_id FROM ledger_stale WHERE site_id NOT IN (:except)
-                GROUP BY site_id ORDER BY MIN(id) LIMIT :most""")
-            .param("except", none(except))
-            .param("most", SITES_TRIED)
-            .query(Long.class)
-            .list();
-    for (long site : waiting) {
-      if (takesTurn(site)) {
-        List<Stale> marks =
-            jdbc.sql(
-                    """
-                    SELECT id, system_id, site_id, first_month, reason FROM ledger_stale
-                    WHERE site_id = :site ORDER BY id""")
-                .param("site", site)
-                .query(StaleSystems::stale)
-                .list();
-        if (!marks.isEmpty()) {
-          return marks;
-        }
-      }
+  List<Stale> claim(long site) {
+    if (!takesTurn(site)) {
+      return List.of();
     }
-    return List.of();
+    return jdbc.sql(
+            """
+            SELECT id, system_id, site_id, first_month, reason FROM ledger_stale
+            WHERE site_id = :site ORDER BY id""")
+        .param("site", site)
+        .query(StaleSystems::stale)
+        .list();
   }
 
   /** Takes a site for this transaction, unless another node is at it. */
@@ -126,9 +122,14 @@ class StaleSystems {
   }
 
   void settle(List<Stale> marks) {
-    for (Stale mark : marks) {
-      jdbc.sql("DELETE FROM ledger_stale WHERE id = :id").param("id", mark.id()).update();
-    }
+    jdbc.sql("DELETE FROM ledger_stale WHERE id IN (:ids)")
+        .param("ids", marks.stream().map(Stale::id).toList())
+        .update();
+  }
+
+  /** Every mark there is. */
+  Set<Long> listIds() {
+    return Set.copyOf(jdbc.sql("SELECT id FROM ledger_stale").query(Long.class).list());
   }
 
   long count() {

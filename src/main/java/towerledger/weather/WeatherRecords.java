@@ -5,9 +5,11 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import javax.sql.DataSource;
 import org.springframework.jdbc.core.JdbcTemplate;
@@ -26,6 +28,9 @@ import towerledger.quantity.Span;
 public class WeatherRecords {
 
   private static final int ROWS_A_FETCH = 5000;
+
+  /** Fourteen bytes each. */
+  private static final long MOST_HOURS_KEPT = 2_000_000;
 
   private static final String HOURS =
       """
@@ -52,38 +57,59 @@ public class WeatherRecords {
     return new Reading();
   }
 
-  /** The stations read so far in one piece of work. */
+  /**
+   * The stations read so far in one piece of work, those used last first to stay; at most {@value
+   * #MOST_HOURS_KEPT} hours of them.
+   */
   public final class Reading {
 
-    private final Map<Key, StationWeather> known = new HashMap<>();
+    private final Map<Key, StationWeather> known = new LinkedHashMap<>(16, 0.75f, true);
+    private final Map<String, Optional<Station>> described = new HashMap<>();
+    private long kept;
 
     private Reading() {}
 
-    private record Key(String station, Span span, double elevationM) {}
+    private record Key(String station, long endHour, double elevationM) {}
 
     /**
      * The weather of a station.
      *
      * @param code its code; a station that is not on file has no hours
-     * @param span hours that touch it; only hours before its end are looked at, so that the same
-     *     span gives the same hours whatever is observed later, but for what {@code docs} say of
-     *     gaps in the first year
+     * @param span hours that touch it are told, and earlier ones where they are known; only hours
+     *     before its end are looked at, so that the same span gives the same hours whatever is
+     *     observed later, but for what {@code docs} say of gaps in the first year
      * @param siteElevationM elevation of the site, taken for the pressure where the station's own
      *     elevation is not known
      */
     public StationWeather get(String code, Span span, OptionalDouble siteElevationM) {
-      Station station = stations.find(code).orElse(null);
+      Station station = described.computeIfAbsent(code, stations::find).orElse(null);
       if (station == null) {
         return StationWeather.none(code);
       }
       double elevation = station.elevationM().orElse(siteElevationM.orElse(Double.NaN));
-      var key = new Key(code, span, elevation);
-      StationWeather weather = known.get(key);
-      if (weather == null) {
-        weather = read(station, span, elevation);
-        known.put(key, weather);
+      var key = new Key(code, HourSeries.hourOf(span.endExclusive().minusSeconds(1)), elevation);
+      StationWeather before = known.get(key);
+      if (before != null && reaches(before, span)) {
+        return before;
       }
+      StationWeather weather = read(station, span, elevation);
+      known.put(key, weather);
+      kept += weather.hours().hours() - (before == null ? 0 : before.hours().hours());
+      forget();
       return weather;
+    }
+
+    private static boolean reaches(StationWeather weather, Span span) {
+      return weather.hours().hours() == 0
+          || !weather.hours().start().isAfter(span.startInclusive());
+    }
+
+    private void forget() {
+      var oldest = known.values().iterator();
+      while (kept > MOST_HOURS_KEPT && known.size() > 1) {
+        kept -= oldest.next().hours().hours();
+        oldest.remove();
+      }
     }
   }
 
@@ -107,8 +133,13 @@ public class WeatherRecords {
     long latest = rows.stream().mapToLong(row -> row.hour).max().getAsLong();
     HourSeries record = HourSeries.empty(earliest, Math.toIntExact(latest - earliest + 1));
     rows.forEach(row -> row.into(record, assumedPa));
+    // From an hour before the record on, whatever the span: so the first pressure, after which
+    // towers are designed, is one and the same.
+    long start = Math.min(first, earliest - 1);
     return new StationWeather(
-        station.code(), new GapFilling(record, assumedPa).fill(first, hours), false);
+        station.code(),
+        new GapFilling(record, assumedPa).fill(start, Math.toIntExact(first - start) + hours),
+        false);
   }
 
   /** One stored hour; what is not known is NaN. */

@@ -71,11 +71,13 @@ abstract class StationsCases {
 
     StationWeather weather = records.open().get("STC-GAP", span, OptionalDouble.of(100));
 
-    assertThat(weather.hours().hours()).isEqualTo(10);
-    assertThat(weather.hours().dryBulbC(4)).isCloseTo(24, within(0.01));
-    assertThat(weather.hours().dryBulbC(5)).isCloseTo(25, within(0.01));
-    assertThat(weather.hours().filled(4)).isTrue();
-    assertThat(weather.hours().filled(3)).isFalse();
+    // an hour before the record is told beside the span
+    assertThat(weather.hours().start()).isEqualTo(START.minusSeconds(3600));
+    assertThat(weather.hours().hours()).isEqualTo(11);
+    assertThat(weather.hours().dryBulbC(5)).isCloseTo(24, within(0.01));
+    assertThat(weather.hours().dryBulbC(6)).isCloseTo(25, within(0.01));
+    assertThat(weather.hours().filled(5)).isTrue();
+    assertThat(weather.hours().filled(4)).isFalse();
     assertThat(weather.filledShare(span)).isCloseTo(0.2, within(1e-9));
   }
 

@@ -1,0 +1,209 @@
+package towerledger.ledger;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Stream;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.transaction.support.TransactionTemplate;
+import towerledger.job.Progress;
+import towerledger.weather.WeatherRecords;
+
+/**
+ * One run over all that is stale, by as many threads as there are processors: each takes a site at
+ * a time in a transaction of its own.
+ */
+final class ReckoningRun {
+
+  /** How long to wait for sites that other nodes are at. */
+  private static final Duration PATIENCE = Duration.ofMinutes(5);
+
+  private static final Duration BETWEEN_REPORTS = Duration.ofSeconds(1);
+  private static final Logger log = LoggerFactory.getLogger(ReckoningRun.class);
+
+  private final StaleSystems stale;
+  private final SiteReckoning reckoning;
+  private final WeatherRecords weather;
+  private final TransactionTemplate transaction;
+  private final Clock clock;
+  private final boolean upgradeOrdered;
+  private final Progress progress;
+  private final Set<Long> failed = ConcurrentHashMap.newKeySet();
+  private final AtomicInteger sites = new AtomicInteger();
+  private final AtomicInteger written = new AtomicInteger();
+  private long total = 1;
+  private Instant reported = Instant.EPOCH;
+
+  ReckoningRun(
+      StaleSystems stale,
+      SiteReckoning reckoning,
+      WeatherRecords weather,
+      TransactionTemplate transaction,
+      Clock clock,
+      boolean upgradeOrdered,
+      Progress progress) {
+    this.stale = stale;
+    this.reckoning = reckoning;
+    this.weather = weather;
+    this.transaction = transaction;
+    this.clock = clock;
+    this.upgradeOrdered = upgradeOrdered;
+    this.progress = progress;
+  }
+
+  /** Sites that could not be reckoned. */
+  int failures() {
+    return failed.size();
+  }
+
+  /** What was done, in words. */
+  String message() {
+    return "%d sites reckoned, %d months written".formatted(sites.get(), written.get());
+  }
+
+  /** Reckons until nothing waits that could be reckoned. */
+  void work() {
+    total = Math.max(1, stale.count());
+    int hands =
+        Math.min(Runtime.getRuntime().availableProcessors(), stale.listWaiting(failed).size());
+    ExecutorService others = Executors.newFixedThreadPool(Math.max(1, hands - 1));
+    try {
+      List<Future<?>> begun = new ArrayList<>();
+      for (int i = 1; i < hands; i++) {
+        begun.add(others.submit(new Hand(false)::takeWhatWaits));
+      }
+      Hand mine = new Hand(true);
+      Instant lastWork = clock.instant();
+      while (stale.countOutside(failed) > 0
+          && Duration.between(lastWork, clock.instant()).compareTo(PATIENCE) <= 0) {
+        if (mine.takeWhatWaits()) {
+          lastWork = clock.instant();
+        } else {
+          pause();
+        }
+      }
+      for (Future<?> other : begun) {
+        other.get();
+      }
+    } catch (ExecutionException e) {
+      throw e.getCause() instanceof RuntimeException cause
+          ? cause
+          : new IllegalStateException("a thread of the reckoning ended", e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("stopped while waiting for other threads", e);
+    } finally {
+      others.shutdownNow();
+    }
+  }
+
+  private synchronized void report() {
+    Instant now = clock.instant();
+    if (Duration.between(reported, now).compareTo(BETWEEN_REPORTS) >= 0) {
+      reported = now;
+      progress.report(
+          (int) Math.min(99, 100 * (total - Math.min(total, stale.count())) / total),
+          "%d sites reckoned".formatted(sites.get()));
+    }
+  }
+
+  private static void pause() {
+    try {
+      Thread.sleep(200);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("stopped while waiting for other nodes", e);
+    }
+  }
+
+  /** One thread at work, and the weather it has read. */
+  private final class Hand {
+
+    private final boolean fromTheStart;
+    private WeatherRecords.Reading stations = weather.open();
+
+    /** Marks that could be seen before any of this weather was read. */
+    private Set<Long> seen = Set.of();
+
+    /**
+     * A hand.
+     *
+     * @param fromTheStart whether it begins with the site that waited longest, or from the other
+     *     end, out of the way of the others
+     */
+    Hand(boolean fromTheStart) {
+      this.fromTheStart = fromTheStart;
+    }
+
+    /** Reckons what waits until others are at all of the rest. */
+    boolean takeWhatWaits() {
+      boolean any = false;
+      boolean more = true;
+      while (more) {
+        more = false;
+        List<Long> waiting = new ArrayList<>(stale.listWaiting(failed));
+        if (!fromTheStart) {
+          Collections.reverse(waiting);
+        }
+        for (long site : waiting) {
+          more |= reckon(site);
+        }
+        any |= more;
+      }
+      return any;
+    }
+
+    private boolean reckon(long site) {
+      try {
+        boolean taken = Boolean.TRUE.equals(transaction.execute(status -> reckonMarked(site)));
+        if (taken) {
+          sites.incrementAndGet();
+          report();
+        }
+        return taken;
+      } catch (RuntimeException e) {
+        log.error("site {} could not be reckoned", site, e);
+        failed.add(site);
+        return true;
+      }
+    }
+
+    private boolean reckonMarked(long site) {
+      List<StaleSystems.Stale> marks = stale.claim(site);
+      if (marks.isEmpty()) {
+        return false;
+      }
+      // A mark is written with the facts it tells of: weather read after it could be seen is new
+      // enough for it.
+      List<Long> ids = marks.stream().map(StaleSystems.Stale::id).toList();
+      if (!seen.containsAll(ids)) {
+        seen = stale.listIds();
+        stations = weather.open();
+      }
+      boolean all = marks.stream().anyMatch(mark -> mark.first() == null);
+      YearMonth first =
+          all
+              ? null
+              : marks.stream()
+                  .flatMap(mark -> Stream.ofNullable(mark.first()))
+                  .min(YearMonth::compareTo)
+                  .orElse(null);
+      written.addAndGet(
+          reckoning.reckon(site, first, marks.get(0).reason(), upgradeOrdered, stations));
+      stale.settle(marks);
+      return true;
+    }
+  }
+}
