@@ -21,10 +21,10 @@ import org.springframework.stereotype.Component;
  * 15 characters where it is the only factor, long ones accepted, no rule of composition, no expiry,
  * and none that guessers try first.
  *
- * <p>The list of those is the project's own: words and rows of keys that common passwords are made
- * of, not a collection of breached ones. A password is refused when nothing but such pieces is in
- * it, however they are repeated, numbered or spelt with figures for letters. A phrase of ordinary
- * words is not on it.
+ * <p>Those are told in two ways. {@link LeakedPasswords} holds the ones most often seen in
+ * breaches. A list of the project's own holds words and rows of keys that common passwords are made
+ * of: one is refused when nothing but such pieces is in it, however they are repeated, numbered or
+ * spelt with figures for letters. A phrase of ordinary words is on neither.
  */
 @Component
 class PasswordRules {
@@ -38,6 +38,7 @@ class PasswordRules {
   private static final List<String> SERVICE = List.of("tower", "water", "ledger", "cooling");
   private static final int SHORTEST_PIECE = 3;
 
+  private final LeakedPasswords leaked = new LeakedPasswords();
   private final Set<String> pieces = read();
   private final int longestPiece = pieces.stream().mapToInt(String::length).max().orElse(0);
 
@@ -71,7 +72,9 @@ class PasswordRules {
       return Optional.of(PasswordFault.TOO_SHORT);
     }
     String letters = normal.toLowerCase(Locale.ROOT);
-    if (isMadeOf(letters, pieces, longestPiece)) {
+    if (leaked.isOne(letters)
+        || leaked.isOne(plain(letters))
+        || isMadeOf(letters, pieces, longestPiece)) {
       return Optional.of(PasswordFault.COMMON);
     }
     Set<String> own = ownPieces(email, name);

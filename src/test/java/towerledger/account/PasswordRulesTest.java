@@ -19,7 +19,7 @@ class PasswordRulesTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "correct horse battery staple",
+        "correct ibex battery gneiss",
         "qualmish ibex and turnip",
         "aaaa bbbb cccc dddd gneiss",
         "ヘリコプターで東京へ飛んだ昨日の朝",
@@ -44,11 +44,26 @@ class PasswordRulesTest {
     "abcdefghijklmnopqrst, COMMON",
     "Summer2026!Summer2026!, COMMON",
     "iloveyou-iloveyou-1, COMMON",
+    "ChickenWing101!, COMMON",
+    "23176djivanfros, COMMON",
+    "NewProject2004!!, COMMON",
+    "chickenwing101chickenwing101, COMMON",
+    "12345678900987654321, COMMON",
+    "Correct Horse Battery Staple, COMMON",
     "tower water ledger 1, OWN_NAME",
     "ann.miller.firm.2026, OWN_NAME",
   })
   void refusesWhatGuessersTryFirst(String password, PasswordFault fault) {
     assertThat(rules.check(password, "ann@firm.test", "Ann Miller")).contains(fault);
+  }
+
+  @Test
+  void knowsAHundredThousandLeakedOnes() {
+    LeakedPasswords leaked = new LeakedPasswords();
+
+    assertThat(leaked.size()).isGreaterThan(90_000);
+    assertThat(leaked.isOne("123456789qwerty")).isTrue();
+    assertThat(leaked.isOne("correct ibex battery gneiss")).isFalse();
   }
 
   @Test
