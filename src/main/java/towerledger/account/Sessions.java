@@ -31,11 +31,16 @@ public class Sessions {
     this.repository = repository;
   }
 
-  /** All open sessions of a person, the last used first. */
+  /**
+   * All open sessions of a person, the last used first.
+   *
+   * @param currentSessionId id of the session that asks, as its cookie has it
+   */
   public List<SignedInAt> list(String email, String currentSessionId) {
+    String current = Secrets.hash(currentSessionId);
     return all(email).values().stream()
         .filter(session -> !session.isExpired())
-        .map(session -> signedIn(session, currentSessionId))
+        .map(session -> signedIn(session, current))
         .sorted(Comparator.comparing(SignedInAt::lastUsed).reversed())
         .toList();
   }
@@ -52,17 +57,17 @@ public class Sessions {
     return repository.findByPrincipalName(email);
   }
 
-  private static SignedInAt signedIn(Session session, String currentSessionId) {
+  private static SignedInAt signedIn(Session session, String current) {
     return new SignedInAt(
         key(session.getId()),
         session.getCreationTime(),
         session.getLastAccessedTime(),
         session.getAttributeOrDefault(SignedInSession.FROM, ""),
         session.getAttributeOrDefault(SignedInSession.BROWSER, ""),
-        session.getId().equals(currentSessionId));
+        session.getId().equals(current));
   }
 
-  private static String key(String sessionId) {
-    return Secrets.hash(sessionId).substring(0, 16);
+  private static String key(String keptName) {
+    return keptName.substring(0, 16);
   }
 }

@@ -15,6 +15,8 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 import jakarta.servlet.http.Cookie;
+import java.nio.charset.StandardCharsets;
+import java.util.Base64;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.MediaType;
@@ -119,6 +121,18 @@ abstract class SignInCases {
                 .query(Long.class)
                 .single())
         .isPositive();
+    String id =
+        new String(
+            Base64.getDecoder().decode(answer.getCookie("TOWERLEDGER_SESSION").getValue()),
+            StandardCharsets.UTF_8);
+    assertThat(
+            jdbc.sql("SELECT session_id FROM spring_session WHERE principal_name = ?")
+                .param(signedIn.adminEmail())
+                .query(String.class)
+                .list())
+        .as("what the database keeps does not open a session")
+        .contains(Secrets.hash(id))
+        .doesNotContain(id);
     mvc.perform(get("/nowhere").cookie(answer.getCookie("TOWERLEDGER_SESSION")))
         .andExpect(status().isNotFound());
   }

@@ -1,0 +1,128 @@
+package towerledger.account;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.springframework.session.Session;
+import org.springframework.session.SessionRepository;
+
+/**
+ * Keeps sessions under the SHA-256 of their id, so that whoever reads the database cannot take one
+ * over. The id itself is in the cookie alone: what is kept answers to it, and does not know it.
+ *
+ * @param <S> session as it is kept
+ */
+final class HashedSessions<S extends Session>
+    implements SessionRepository<HashedSessions.Known<S>> {
+
+  private final SessionRepository<S> kept;
+  private final SessionNames names;
+
+  HashedSessions(SessionRepository<S> kept, SessionNames names) {
+    this.kept = kept;
+    this.names = names;
+  }
+
+  @Override
+  public Known<S> createSession() {
+    S session = kept.createSession();
+    return new Known<>(session, names.takeSecret(), names);
+  }
+
+  @Override
+  public void save(Known<S> session) {
+    kept.save(session.kept);
+  }
+
+  @Override
+  public @Nullable Known<S> findById(String id) {
+    S session = kept.findById(Secrets.hash(id));
+    return session == null ? null : new Known<>(session, id, names);
+  }
+
+  @Override
+  public void deleteById(String id) {
+    kept.deleteById(Secrets.hash(id));
+  }
+
+  /**
+   * A session whose id is known, since its browser sent it or it was just made.
+   *
+   * @param <S> session as it is kept
+   */
+  static final class Known<S extends Session> implements Session {
+
+    private final S kept;
+    private final SessionNames names;
+    private String id;
+
+    private Known(S kept, String id, SessionNames names) {
+      this.kept = kept;
+      this.id = id;
+      this.names = names;
+    }
+
+    @Override
+    public String getId() {
+      return id;
+    }
+
+    @Override
+    public String changeSessionId() {
+      kept.changeSessionId();
+      id = names.takeSecret();
+      return id;
+    }
+
+    @Override
+    public <T> @Nullable T getAttribute(String name) {
+      return kept.getAttribute(name);
+    }
+
+    @Override
+    public Set<String> getAttributeNames() {
+      return kept.getAttributeNames();
+    }
+
+    @Override
+    public void setAttribute(String name, @Nullable Object value) {
+      kept.setAttribute(name, value);
+    }
+
+    @Override
+    public void removeAttribute(String name) {
+      kept.removeAttribute(name);
+    }
+
+    @Override
+    public Instant getCreationTime() {
+      return kept.getCreationTime();
+    }
+
+    @Override
+    public void setLastAccessedTime(Instant at) {
+      kept.setLastAccessedTime(at);
+    }
+
+    @Override
+    public Instant getLastAccessedTime() {
+      return kept.getLastAccessedTime();
+    }
+
+    @Override
+    public void setMaxInactiveInterval(Duration interval) {
+      kept.setMaxInactiveInterval(interval);
+    }
+
+    @Override
+    public Duration getMaxInactiveInterval() {
+      return kept.getMaxInactiveInterval();
+    }
+
+    @Override
+    public boolean isExpired() {
+      return kept.isExpired();
+    }
+  }
+}

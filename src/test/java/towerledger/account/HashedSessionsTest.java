@@ -1,0 +1,71 @@
+package towerledger.account;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.HashMap;
+import org.junit.jupiter.api.Test;
+import org.springframework.session.MapSession;
+import org.springframework.session.MapSessionRepository;
+import org.springframework.session.Session;
+
+/** What is kept of a session answers to its id and does not contain it. */
+class HashedSessionsTest {
+
+  private final SessionNames names = new SessionNames();
+  private final HashMap<String, Session> database = new HashMap<>();
+  private final HashedSessions<MapSession> sessions;
+
+  HashedSessionsTest() {
+    MapSessionRepository kept = new MapSessionRepository(database);
+    kept.setSessionIdGenerator(names);
+    sessions = new HashedSessions<>(kept, names);
+  }
+
+  private HashedSessions.Known<MapSession> saved() {
+    var session = sessions.createSession();
+    session.setAttribute("who", "Zoë");
+    sessions.save(session);
+    return session;
+  }
+
+  @Test
+  void keepsAHashAndNotTheId() {
+    var session = saved();
+
+    assertThat(session.getId()).hasSize(43);
+    assertThat(database).containsOnlyKeys(Secrets.hash(session.getId()));
+    assertThat(database.values()).noneMatch(kept -> kept.getId().equals(session.getId()));
+  }
+
+  @Test
+  void opensToTheIdAndNotToWhatIsKept() {
+    var session = saved();
+
+    assertThat(sessions.findById(session.getId()))
+        .satisfies(found -> assertThat(found.<String>getAttribute("who")).isEqualTo("Zoë"))
+        .satisfies(found -> assertThat(found.getId()).isEqualTo(session.getId()));
+    assertThat(sessions.findById(Secrets.hash(session.getId()))).isNull();
+  }
+
+  @Test
+  void givesANewIdAndForgetsTheOld() {
+    var session = saved();
+    String old = session.getId();
+
+    String fresh = session.changeSessionId();
+    sessions.save(session);
+
+    assertThat(fresh).isNotEqualTo(old).isEqualTo(session.getId());
+    assertThat(sessions.findById(old)).isNull();
+    assertThat(sessions.findById(fresh)).isNotNull();
+  }
+
+  @Test
+  void endsOneByItsId() {
+    var session = saved();
+
+    sessions.deleteById(session.getId());
+
+    assertThat(database).isEmpty();
+  }
+}
