@@ -29,10 +29,25 @@ import towerledger.site.SiteAccess;
 @Transactional(readOnly = true)
 public class Ledger {
 
-  static final String ENTRY =
+  /** All of a row but its working, which is as large as all the rest. */
+  static final String FIGURES =
       """
-      SELECT r.*, m.status AS standing_status, y.code AS system_code, y.name AS system_name,
-        s.code AS site_code, s.name AS site_name, c.code AS customer_code, c.name AS customer_name
+      SELECT r.system_id, r.month_start, r.revision, r.model_version, r.reason, r.created_at,
+        r.evidence, r.makeup_l, r.expected_makeup_l, r.expected_low_l, r.expected_high_l,
+        r.unaccounted_l, r.unaccounted_low_l, r.unaccounted_high_l, r.evaporation_l, r.drift_l,
+        r.needed_blowdown_l, r.excess_loss_l, r.fresh_loss_l, r.other_use_l, r.storage_change_l,
+        r.meter_correction_l, r.residual_l, r.blowdown_l, r.gross_loss_l, r.loss_l, r.loss_low_l,
+        r.loss_high_l, r.cycles, r.target_cycles, r.flagged, r.waste, r.likeliest_cause,
+        r.cause_probability, r.second_cause, r.second_probability, r.cause_set, r.detected_at,
+        r.currency, r.loss_amount, r.loss_amount_low, r.loss_amount_high, r.expected_water_amount,
+        r.evaporation_credit_amount, r.credit_claimed_amount, m.status AS standing_status,
+        y.code AS system_code, y.name AS system_name, s.code AS site_code, s.name AS site_name,
+        c.code AS customer_code, c.name AS customer_name
+      """;
+
+  static final String ENTRY =
+      FIGURES
+          + """
       FROM ledger_revision r
       JOIN ledger_month m ON m.system_id = r.system_id AND m.month_start = r.month_start
       JOIN site_system y ON y.id = r.system_id

@@ -29,11 +29,8 @@ import towerledger.site.SiteAccess;
 @Transactional(readOnly = true)
 public class MonthReview {
 
-  private static final String FROM =
+  private static final String NAMES =
       """
-      FROM ledger_month m
-      JOIN ledger_revision r ON r.system_id = m.system_id AND r.month_start = m.month_start
-        AND r.revision = m.revision
       JOIN site_system y ON y.id = m.system_id
       JOIN site_site s ON s.id = m.site_id
       JOIN account_customer c ON c.id = m.customer_id
@@ -41,10 +38,19 @@ public class MonthReview {
 
   private static final String LOST =
       """
-      COALESCE(SUM(CASE WHEN r.waste THEN r.loss_amount END), 0) AS amount,
-      SQRT(COALESCE(SUM(CASE WHEN r.waste
-        THEN POWER((r.loss_amount_high - r.loss_amount_low) / 2, 2) END), 0)) AS half_width
+      SUM(m.loss_amount) AS amount,
+      SQRT(COALESCE(SUM(POWER((m.loss_amount_high - m.loss_amount_low) / 2, 2)), 0)) AS half_width
       """;
+
+  /** Months without waste count too: they are known to have lost nothing. */
+  private static final String SUM_OF_WASTE =
+      """
+      COALESCE(SUM(CASE WHEN m.waste THEN m.loss_amount END), 0) AS amount,
+      SQRT(COALESCE(SUM(CASE WHEN m.waste
+        THEN POWER((m.loss_amount_high - m.loss_amount_low) / 2, 2) END), 0)) AS half_width
+      """;
+
+  private static final String FROM_MONTHS = " FROM ledger_month m ";
 
   private final JdbcClient jdbc;
   private final SiteAccess access;
@@ -92,63 +98,48 @@ public class MonthReview {
   public record CustomerLoss(
       String customer, String name, Currency currency, BigDecimal amount, double halfWidth) {}
 
-  /** Number of rows that pass a filter. */
-  public int count(Viewer viewer, YearMonth month, ReviewFilter filter) {
-    Condition where = where(viewer, month, month, filter);
-    return jdbc.sql("SELECT COUNT(*) " + FROM + where.sql())
-        .params(where.parameters())
-        .query(Integer.class)
-        .single();
-  }
-
   /** Some rows of a month in the filter's order. */
   public List<LedgerEntry> page(
       Viewer viewer, YearMonth month, ReviewFilter filter, int offset, int limit) {
-    Condition where = where(viewer, month, month, filter);
+    Condition where = where(viewer, month, filter);
+    String order = " ORDER BY " + filter.order().sql();
+    String paged =
+        "SELECT m.* FROM ledger_month m "
+            + (filter.order() == ReviewFilter.Order.NAME ? NAMES : "")
+            + where.sql()
+            + order
+            + " LIMIT "
+            + limit
+            + " OFFSET "
+            + offset;
     return jdbc.sql(
-            """
-            SELECT r.*, m.status AS standing_status, y.code AS system_code, y.name AS system_name,
-              s.code AS site_code, s.name AS site_name, c.code AS customer_code,
-              c.name AS customer_name
-            """
-                + FROM
-                + where.sql()
-                + " ORDER BY "
-                + filter.order().sql()
-                + " LIMIT "
-                + limit
-                + " OFFSET "
-                + offset)
+            Ledger.FIGURES
+                + "FROM ("
+                + paged
+                + ") m JOIN ledger_revision r ON r.system_id = m.system_id"
+                + " AND r.month_start = m.month_start AND r.revision = m.revision "
+                + NAMES
+                + order)
         .params(where.parameters())
         .query(Ledger::entry)
         .list();
   }
 
-  /** Sums of the rows that pass a filter, one a currency, the largest loss first. */
+  /**
+   * Sums of the rows that pass a filter, one a currency, the largest loss first. Those over all
+   * systems are kept ready; others are summed from their rows.
+   */
   public List<Sum> sums(Viewer viewer, YearMonth month, ReviewFilter filter) {
-    Condition where = where(viewer, month, month, filter);
+    boolean all = filter.isOpen() && viewer.canAdminister();
+    Condition where =
+        all
+            ? new Condition("WHERE m.month_start = ? ", List.of(month.atDay(1)))
+            : where(viewer, month, filter);
     return jdbc.sql(
-            """
-            SELECT r.currency, COUNT(*) AS systems, COUNT(r.makeup_l) AS metered,
-              SUM(CASE WHEN r.waste THEN 1 ELSE 0 END) AS wasting,
-              COALESCE(SUM(r.makeup_l), 0) AS makeup,
-              COALESCE(SUM(r.makeup_l - r.unaccounted_l), 0) AS sound,
-              SQRT(COALESCE(SUM(POWER((r.unaccounted_high_l - r.unaccounted_low_l) / 2, 2)), 0))
-                AS sound_half,
-              COALESCE(SUM(CASE WHEN r.waste THEN r.loss_l END), 0) AS loss,
-              SQRT(COALESCE(SUM(CASE WHEN r.waste
-                THEN POWER((r.loss_high_l - r.loss_low_l) / 2, 2) END), 0)) AS loss_half,
-              COALESCE(SUM(CASE WHEN r.waste THEN r.loss_amount END), 0) AS amount,
-              SQRT(COALESCE(SUM(CASE WHEN r.waste
-                THEN POWER((r.loss_amount_high - r.loss_amount_low) / 2, 2) END), 0))
-                AS amount_half,
-              COALESCE(SUM(\
-            """
-                + LedgerMoney.UNCLAIMED_SQL
-                + "), 0) AS unclaimed "
-                + FROM
+            "SELECT m.currency, "
+                + (all ? SlotSums.KEPT + "FROM ledger_slot_month m " : SlotSums.SUMS + FROM_MONTHS)
                 + where.sql()
-                + " GROUP BY r.currency ORDER BY amount DESC, r.currency")
+                + " GROUP BY m.currency ORDER BY loss_amount DESC, m.currency")
         .params(where.parameters())
         .query(MonthReview::sum)
         .list();
@@ -157,14 +148,20 @@ public class MonthReview {
   /** Money lost by month, oldest first, months without rows left out. */
   public List<MonthLoss> lossByMonth(
       Viewer viewer, YearMonth first, YearMonth last, ReviewFilter filter) {
-    Condition where = where(viewer, first, last, filter);
+    boolean all = filter.isOpen() && viewer.canAdminister();
+    Condition where = all ? new Condition("", List.of()) : where(viewer, filter);
+    List<Object> parameters = new ArrayList<>(List.of(first.atDay(1), last.atDay(1)));
+    parameters.addAll(where.parameters());
     return jdbc.sql(
-            "SELECT m.month_start, r.currency, "
-                + LOST
-                + FROM
+            "SELECT m.month_start, m.currency, "
+                + (all
+                    ? "SUM(m.loss_amount) AS amount,"
+                        + " SQRT(SUM(m.loss_amount_squares)) AS half_width FROM ledger_slot_month m"
+                    : SUM_OF_WASTE + FROM_MONTHS)
+                + " WHERE m.month_start >= ? AND m.month_start <= ?"
                 + where.sql()
-                + " GROUP BY m.month_start, r.currency ORDER BY m.month_start, r.currency")
-        .params(where.parameters())
+                + " GROUP BY m.month_start, m.currency ORDER BY m.month_start, m.currency")
+        .params(parameters)
         .query(
             (row, number) ->
                 new MonthLoss(
@@ -177,15 +174,16 @@ public class MonthReview {
 
   /** Money lost by customer, dearest first; customers who lost nothing are left out. */
   public List<CustomerLoss> lossByCustomer(Viewer viewer, YearMonth month, ReviewFilter filter) {
-    Condition where = where(viewer, month, month, filter);
+    Condition where = where(viewer, month, filter);
     return jdbc.sql(
-            "SELECT c.code, c.name, r.currency, "
+            "SELECT c.code, c.name, l.currency, l.amount, l.half_width FROM (SELECT m.customer_id,"
+                + " m.currency, "
                 + LOST
-                + FROM
+                + FROM_MONTHS
                 + where.sql()
-                + " GROUP BY c.code, c.name, r.currency"
-                + " HAVING SUM(CASE WHEN r.waste THEN r.loss_amount END) > 0"
-                + " ORDER BY amount DESC, c.code")
+                + " AND m.waste = TRUE GROUP BY m.customer_id, m.currency"
+                + " HAVING SUM(m.loss_amount) > 0) l JOIN account_customer c ON c.id = l.customer_id"
+                + " ORDER BY l.amount DESC, c.code")
         .params(where.parameters())
         .query(
             (row, number) ->
@@ -203,10 +201,10 @@ public class MonthReview {
     var scope = access.scope(viewer, "s.customer_id", "s.id");
     Map<String, String> names = new LinkedHashMap<>();
     jdbc.sql(
-            "SELECT DISTINCT c.code, c.name FROM account_customer c"
-                + " JOIN site_site s ON s.customer_id = c.id WHERE "
+            "SELECT c.code, c.name FROM account_customer c WHERE EXISTS (SELECT 1 FROM site_site s"
+                + " WHERE s.customer_id = c.id AND "
                 + scope.sql()
-                + " ORDER BY c.name, c.code")
+                + ") ORDER BY c.name, c.code")
         .params(scope.parameters())
         .query(
             row -> {
@@ -245,41 +243,50 @@ public class MonthReview {
         row.getInt("systems"),
         row.getInt("metered"),
         row.getInt("wasting"),
-        row.getDouble("makeup"),
-        row.getDouble("sound"),
-        row.getDouble("sound_half"),
-        row.getDouble("loss"),
-        row.getDouble("loss_half"),
-        row.getBigDecimal("amount"),
-        row.getDouble("amount_half"),
-        row.getBigDecimal("unclaimed"));
+        row.getDouble("makeup_l"),
+        row.getDouble("sound_l"),
+        Math.sqrt(row.getDouble("sound_squares_l2")),
+        row.getDouble("loss_l"),
+        Math.sqrt(row.getDouble("loss_squares_l2")),
+        row.getBigDecimal("loss_amount"),
+        Math.sqrt(row.getDouble("loss_amount_squares")),
+        row.getBigDecimal("credit_unclaimed"));
   }
 
   /** A condition with its parameters. */
   private record Condition(String sql, List<Object> parameters) {}
 
-  private Condition where(Viewer viewer, YearMonth first, YearMonth last, ReviewFilter filter) {
+  private Condition where(Viewer viewer, YearMonth month, ReviewFilter filter) {
+    Condition passing = where(viewer, filter);
+    List<Object> parameters = new ArrayList<>(List.of(month.atDay(1)));
+    parameters.addAll(passing.parameters());
+    return new Condition("WHERE m.month_start = ?" + passing.sql(), parameters);
+  }
+
+  /** Beginning with AND. */
+  private Condition where(Viewer viewer, ReviewFilter filter) {
     var scope = access.scope(viewer, "m.customer_id", "m.site_id");
-    StringBuilder sql =
-        new StringBuilder("WHERE m.month_start >= ? AND m.month_start <= ? AND ")
-            .append(scope.sql());
-    List<Object> parameters = new ArrayList<>(List.of(first.atDay(1), last.atDay(1)));
-    parameters.addAll(scope.parameters());
+    StringBuilder sql = new StringBuilder(" AND ").append(scope.sql());
+    List<Object> parameters = new ArrayList<>(scope.parameters());
     if (filter.customer() != null) {
-      sql.append(" AND c.code = ?");
+      sql.append(" AND m.customer_id IN (SELECT k.id FROM account_customer k WHERE k.code = ?)");
       parameters.add(filter.customer());
     }
     if (filter.verdict() != null) {
       sql.append(" AND ").append(filter.verdict().sql());
     }
     if (filter.evidence() != null) {
-      sql.append(" AND r.evidence = ?");
+      sql.append(" AND m.evidence = ?");
       parameters.add(filter.evidence().name());
     }
     if (!filter.search().isBlank()) {
       sql.append(
-          " AND LOWER(y.code || ' ' || y.name || ' ' || s.code || ' ' || s.name || ' ' || c.name)"
-              + " LIKE ? ESCAPE '!'");
+          """
+
+          AND m.system_id IN (SELECT f.id FROM site_system f JOIN site_site t ON t.id = f.site_id
+            JOIN account_customer k ON k.id = f.customer_id
+            WHERE LOWER(f.code || ' ' || f.name || ' ' || t.code || ' ' || t.name || ' ' || k.name)
+              LIKE ? ESCAPE '!')""");
       parameters.add("%" + escaped(filter.search()) + "%");
     }
     return new Condition(sql.append(' ').toString(), parameters);

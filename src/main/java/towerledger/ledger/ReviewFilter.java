@@ -21,10 +21,10 @@ public record ReviewFilter(
 
   /** What a month says of a system. */
   public enum Verdict {
-    WASTE("r.waste = TRUE"),
-    FLAGGED("r.flagged = TRUE AND r.waste = FALSE"),
-    SOUND("r.flagged = FALSE AND r.likeliest_cause <> 'missing-data'"),
-    MISSING("r.likeliest_cause = 'missing-data'");
+    WASTE("m.waste = TRUE"),
+    FLAGGED("m.flagged = TRUE AND m.waste = FALSE"),
+    SOUND("m.flagged = FALSE AND m.likeliest_cause <> 'missing-data'"),
+    MISSING("m.likeliest_cause = 'missing-data'");
 
     private final String sql;
 
@@ -39,10 +39,12 @@ public record ReviewFilter(
 
   /** Order of the rows; what is not known comes last. */
   public enum Order {
-    COST("r.loss_amount DESC NULLS LAST, r.flagged DESC, r.loss_l DESC NULLS LAST, y.code"),
-    UNACCOUNTED("r.unaccounted_l DESC NULLS LAST, y.code"),
-    MAKEUP("r.makeup_l DESC NULLS LAST, y.code"),
-    NAME("c.name, s.name, y.name, y.code");
+    COST(
+        "m.month_start, m.loss_amount DESC NULLS LAST, m.flagged DESC, m.loss_l DESC NULLS LAST,"
+            + " m.system_id"),
+    UNACCOUNTED("m.unaccounted_l DESC NULLS LAST, m.system_id"),
+    MAKEUP("m.makeup_l DESC NULLS LAST, m.system_id"),
+    NAME("c.name, s.name, y.name, m.system_id");
 
     private final String sql;
 
@@ -53,6 +55,11 @@ public record ReviewFilter(
     String sql() {
       return sql;
     }
+  }
+
+  /** Whether every row passes. */
+  boolean isOpen() {
+    return customer == null && verdict == null && evidence == null && search.isBlank();
   }
 
   /** All rows, dearest waste first. */

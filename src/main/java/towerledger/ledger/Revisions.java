@@ -71,27 +71,32 @@ class Revisions {
       """
       INSERT INTO ledger_month (customer_id, site_id, revision, status, closed_at, evidence,
         flagged, waste, likeliest_cause, makeup_l, expected_makeup_l, unaccounted_l, loss_l,
-        loss_amount, currency, evaporation_credit_amount, credit_claimed_amount, system_id,
-        month_start)
-      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""";
+        loss_amount, currency, evaporation_credit_amount, credit_claimed_amount, slot,
+        unaccounted_low_l, unaccounted_high_l, loss_low_l, loss_high_l, loss_amount_low,
+        loss_amount_high, evaporation_l, drift_l, system_id, month_start)
+      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""";
 
   private static final String MOVE_HEAD =
       """
       UPDATE ledger_month SET customer_id = ?, site_id = ?, revision = ?, status = ?,
         closed_at = ?, evidence = ?, flagged = ?, waste = ?, likeliest_cause = ?, makeup_l = ?,
         expected_makeup_l = ?, unaccounted_l = ?, loss_l = ?, loss_amount = ?, currency = ?,
-        evaporation_credit_amount = ?, credit_claimed_amount = ?
+        evaporation_credit_amount = ?, credit_claimed_amount = ?, slot = ?,
+        unaccounted_low_l = ?, unaccounted_high_l = ?, loss_low_l = ?, loss_high_l = ?,
+        loss_amount_low = ?, loss_amount_high = ?, evaporation_l = ?, drift_l = ?
       WHERE system_id = ? AND month_start = ?""";
 
   private final JdbcTemplate jdbc;
   private final JdbcClient client;
   private final WorkingCodec codec;
+  private final SlotSums sums;
   private final Clock clock;
 
-  Revisions(JdbcTemplate jdbc, JdbcClient client, WorkingCodec codec, Clock clock) {
+  Revisions(JdbcTemplate jdbc, JdbcClient client, WorkingCodec codec, SlotSums sums, Clock clock) {
     this.jdbc = jdbc;
     this.client = client;
     this.codec = codec;
+    this.sums = sums;
     this.clock = clock;
   }
 
@@ -188,6 +193,10 @@ class Revisions {
     jdbc.batchUpdate(INSERT, kept, 500, (s, r) -> bind(s, r, place(places, r).customerId()));
     var standing = kept.stream().filter(r -> r.standing() != null).toList();
     jdbc.batchUpdate(INSERT_HEAD, standing, 500, (s, r) -> bindHead(s, r, place(places, r)));
+    sums.renew(
+        standing.stream()
+            .map(r -> new SlotSums.SiteMonth(place(places, r).siteId(), r.month()))
+            .toList());
   }
 
   private static Place place(Map<Long, Place> places, KeptRevision revision) {
@@ -209,6 +218,11 @@ class Revisions {
     var moves = rows.stream().filter(row -> row.before() != null).toList();
     jdbc.batchUpdate(INSERT_HEAD, firsts, 500, (s, row) -> bindHead(s, row, now));
     jdbc.batchUpdate(MOVE_HEAD, moves, 500, (s, row) -> bindHead(s, row, now));
+    sums.renew(
+        rows.stream()
+            .map(Row::revision)
+            .map(r -> new SlotSums.SiteMonth(r.siteId(), r.month()))
+            .toList());
   }
 
   private void bindRevision(PreparedStatement s, Row row, Instant now) throws SQLException {
@@ -310,6 +324,15 @@ class Revisions {
     s.setString(++i, r.money().currency().getCurrencyCode());
     s.setBigDecimal(++i, r.money().creditAmount());
     s.setBigDecimal(++i, r.money().creditClaimed());
+    s.setInt(++i, SlotSums.slot(place.siteId()));
+    setDouble(s, ++i, r.water().unaccountedLow());
+    setDouble(s, ++i, r.water().unaccountedHigh());
+    setDouble(s, ++i, r.water().lossLow());
+    setDouble(s, ++i, r.water().lossHigh());
+    s.setBigDecimal(++i, r.money().lossLow());
+    s.setBigDecimal(++i, r.money().lossHigh());
+    setDouble(s, ++i, r.water().evaporation());
+    setDouble(s, ++i, r.water().drift());
     s.setLong(++i, r.systemId());
     s.setObject(++i, r.month().atDay(1));
   }

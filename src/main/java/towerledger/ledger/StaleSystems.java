@@ -27,7 +27,7 @@ import towerledger.site.FactsChanged;
 class StaleSystems {
 
   /** Rows of {@code ledger_turn}. */
-  private static final int SLOTS = 256;
+  static final int SLOTS = 256;
 
   private static final int SITES_TRIED = 64;
 
@@ -110,7 +110,7 @@ class StaleSystems {
   /** Takes a site for this transaction, unless another node is at it. */
   boolean takesTurn(long site) {
     return !jdbc.sql("SELECT slot FROM ledger_turn WHERE slot = :slot FOR UPDATE SKIP LOCKED")
-        .param("slot", site % SLOTS)
+        .param("slot", SlotSums.slot(site))
         .query(Long.class)
         .list()
         .isEmpty();

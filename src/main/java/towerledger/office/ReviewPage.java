@@ -43,12 +43,12 @@ class ReviewPage {
       Viewer viewer, YearMonth month, YearMonth newest, ReviewChoice choice, FigureText text) {
     Words words = new Words(messages, text.locale());
     ReviewFilter filter = choice.filter();
-    int found = review.count(viewer, month, filter);
+    List<MonthReview.Sum> sums = review.sums(viewer, month, filter);
+    int found = sums.stream().mapToInt(MonthReview.Sum::systems).sum();
     int pages = Math.max(1, (found + ROWS - 1) / ROWS);
     int page = Math.min(choice.pageNumber(), pages);
     List<LedgerEntry> entries = review.page(viewer, month, filter, (page - 1) * ROWS, ROWS);
     Volume scale = scale(entries);
-    List<MonthReview.Sum> sums = review.sums(viewer, month, filter);
     ReviewMoney money = new ReviewMoney(words, text);
     return new ReviewView(
         month.toString(),

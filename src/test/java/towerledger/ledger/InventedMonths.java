@@ -106,7 +106,8 @@ public final class InventedMonths {
     for (int tower = 0; tower < keys.size(); tower++) {
       rows.add(row(keys.get(tower), tower, month, kind));
     }
-    var revisions = new Revisions(jdbc, client, codec, Clock.fixed(at, ZoneOffset.UTC));
+    var revisions =
+        new Revisions(jdbc, client, codec, new SlotSums(jdbc), Clock.fixed(at, ZoneOffset.UTC));
     var standing = revisions.standing(keys.stream().map(key -> key[0]).toList(), month);
     revisions.append(rows, standing.isEmpty() ? Map.of() : standing, reason, true);
     return this;

@@ -112,6 +112,18 @@ public final class InventedPortfolio {
     }
   }
 
+  /** Sums anew what pages show, after rows were put in past the ledger. */
+  public void sum() {
+    events
+        .getBean(SlotSums.class)
+        .renew(
+            jdbc.query(
+                "SELECT DISTINCT site_id, month_start FROM ledger_month",
+                (row, number) ->
+                    new SlotSums.SiteMonth(
+                        row.getLong(1), YearMonth.from(row.getDate(2).toLocalDate()))));
+  }
+
   private List<NewRevision> months(long[] key, YearMonth first, YearMonth last) {
     double size = 150_000 * Math.exp(random.nextGaussian() * 0.9);
     Cause fault = random.nextDouble() < 0.3 ? CAUSES[random.nextInt(CAUSES.length)] : Cause.NONE;

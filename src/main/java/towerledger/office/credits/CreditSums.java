@@ -10,24 +10,12 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Viewer;
-import towerledger.ledger.LedgerMoney;
 import towerledger.site.SiteAccess;
 
-/** Credits of a year by site, summed and paged by the database. */
+/** Credits of a year by site, as the ledger keeps them summed; paged by the database. */
 @Component
 @Transactional(readOnly = true)
 class CreditSums {
-
-  private static final String FROM =
-      """
-      FROM ledger_month m
-      JOIN ledger_revision r ON r.system_id = m.system_id AND r.month_start = m.month_start
-        AND r.revision = m.revision
-      JOIN site_site s ON s.id = m.site_id
-      JOIN account_customer c ON c.id = m.customer_id
-      WHERE m.month_start >= CAST(? AS DATE) AND m.month_start < CAST(? AS DATE)
-        AND %s
-      """;
 
   private final JdbcClient jdbc;
   private final SiteAccess access;
@@ -55,37 +43,25 @@ class CreditSums {
       @Nullable BigDecimal credited,
       @Nullable BigDecimal unclaimed) {}
 
-  private List<Object> parameters(int year, SiteAccess.Scope scope) {
-    List<Object> parameters = new ArrayList<>(List.of(year + "-01-01", (year + 1) + "-01-01"));
-    parameters.addAll(scope.parameters());
-    return parameters;
-  }
-
   /** Visible sites, most unclaimed first. */
   List<SiteYear> list(Viewer viewer, int year, int offset, int limit) {
-    var scope = access.scope(viewer, "m.customer_id", "m.site_id");
-    List<Object> parameters = parameters(year, scope);
+    var scope = access.scope(viewer, "y.customer_id", "y.site_id");
+    List<Object> parameters = new ArrayList<>(List.of(year));
+    parameters.addAll(scope.parameters());
     parameters.add(offset);
     parameters.add(limit);
     return jdbc.sql(
             """
             SELECT s.code, s.name, c.name AS customer_name, c.currency,
-              COALESCE(SUM(r.evaporation_l), 0) + COALESCE(SUM(r.drift_l), 0) AS litres,
-              SUM(m.evaporation_credit_amount) AS due, SUM(m.credit_claimed_amount) AS credited,
-              SUM(\
+              y.evaporated_l AS litres, y.due, y.credited, y.unclaimed
+            FROM ledger_site_year y
+            JOIN site_site s ON s.id = y.site_id
+            JOIN account_customer c ON c.id = y.customer_id
+            WHERE y.of_year = ? AND %s
+            ORDER BY y.of_year, y.unclaimed DESC NULLS LAST, y.site_id
+            OFFSET ? ROWS FETCH NEXT ? ROWS ONLY\
             """
-                + LedgerMoney.UNCLAIMED_SQL
-                + ") AS unclaimed "
-                + FROM.formatted(scope.sql())
-                + """
-                GROUP BY s.code, s.name, c.name, c.currency
-                ORDER BY COALESCE(SUM(\
-                """
-                + LedgerMoney.UNCLAIMED_SQL
-                + """
-                ), 0) DESC, s.code
-                OFFSET ? ROWS FETCH NEXT ? ROWS ONLY\
-                """)
+                .formatted(scope.sql()))
         .params(parameters)
         .query(
             (row, number) ->

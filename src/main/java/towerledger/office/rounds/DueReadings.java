@@ -55,19 +55,20 @@ class DueReadings {
     Instant since = clock.instant().minus(USUAL);
     return jdbc.sql(
             """
-            SELECT y.code, y.name, s.name AS site_name, s.time_zone, c.name AS customer_name,
-              MAX(t.last_read) AS last_read
-            FROM site_system y
-            JOIN site_site s ON s.id = y.site_id
-            JOIN account_customer c ON c.id = y.customer_id
-            JOIN site_meter m ON m.system_id = y.id AND m.removed_at IS NULL AND m.role = 'makeup'
-            LEFT JOIN (SELECT r.meter_id, MAX(r.read_at) AS last_read
-              FROM meter_register_reading r GROUP BY r.meter_id) t ON t.meter_id = m.id
-            WHERE %s
-              AND (LOWER(y.code) LIKE ? OR LOWER(y.name) LIKE ? OR LOWER(s.name) LIKE ?
-                OR LOWER(c.name) LIKE ?)
-            GROUP BY y.code, y.name, s.name, s.time_zone, c.name
-            ORDER BY CASE WHEN MAX(t.last_read) IS NULL THEN 0 ELSE 1 END, MAX(t.last_read), y.code
+            SELECT d.code, d.name, s.name AS site_name, s.time_zone, c.name AS customer_name,
+              d.last_read
+            FROM (SELECT y.code, y.name, y.site_id, y.customer_id, MAX(
+                (SELECT r.read_at FROM meter_register_reading r WHERE r.meter_id = m.id
+                  ORDER BY r.meter_id DESC, r.read_at DESC FETCH FIRST 1 ROW ONLY)) AS last_read
+              FROM site_meter m
+              JOIN site_system y ON y.id = m.system_id
+              WHERE m.removed_at IS NULL AND m.role = 'makeup' AND %s
+              GROUP BY y.code, y.name, y.site_id, y.customer_id) d
+            JOIN site_site s ON s.id = d.site_id
+            JOIN account_customer c ON c.id = d.customer_id
+            WHERE LOWER(d.code) LIKE ? OR LOWER(d.name) LIKE ? OR LOWER(s.name) LIKE ?
+              OR LOWER(c.name) LIKE ?
+            ORDER BY CASE WHEN d.last_read IS NULL THEN 0 ELSE 1 END, d.last_read, d.code
             OFFSET ? ROWS FETCH NEXT ? ROWS ONLY\
             """
                 .formatted(scope.sql()))

@@ -1,0 +1,310 @@
+package towerledger.browser;
+
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import java.io.IOException;
+import java.net.CookieManager;
+import java.net.URI;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.zip.GZIPInputStream;
+import org.springframework.boot.builder.SpringApplicationBuilder;
+import org.springframework.context.ConfigurableApplicationContext;
+import org.springframework.jdbc.core.JdbcTemplate;
+import towerledger.TowerLedgerApplication;
+
+/**
+ * Measures pages at ten thousand systems: {@code h2} or {@code postgres} is the first argument, a
+ * folder that keeps the database for a second run the second. Twenty requests a second are begun on
+ * time whether or not earlier ones are answered; a time runs from when a request was due until its
+ * last byte has come. Says the median and the 95th percentile of every page, of the sign-in page in
+ * the same run, and how many compressed bytes a first visit loads. See docs/performance.md.
+ */
+public final class PageSpeed {
+
+  private static final int A_SECOND = 20;
+  private static final String PASSWORD = "a drill at the tower 4711";
+  private static final String EMAIL = "speed@ledger.example";
+
+  private final String address;
+  private final HttpClient signedIn =
+      HttpClient.newBuilder().cookieHandler(new CookieManager()).build();
+  private final HttpClient stranger = HttpClient.newHttpClient();
+
+  private PageSpeed(int port) {
+    this.address = "http://localhost:" + port;
+  }
+
+  public static void main(String[] args) throws Exception {
+    Path folder = args.length > 1 ? Path.of(args[1]) : Files.createTempDirectory("speed");
+    int seconds = args.length > 2 ? Integer.parseInt(args[2]) : 10;
+    String only = args.length > 3 ? args[3] : "";
+    if (args[0].equals("postgres")) {
+      try (EmbeddedPostgres server =
+          EmbeddedPostgres.builder()
+              .setDataDirectory(folder.resolve("postgres"))
+              .setCleanDataDirectory(false)
+              .setServerConfig("shared_buffers", "512MB")
+              .start()) {
+        run(server.getJdbcUrl("postgres", "postgres"), folder, seconds, only);
+      }
+    } else {
+      run(
+          "jdbc:h2:file:%s;WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE;CASE_INSENSITIVE_IDENTIFIERS=TRUE"
+              .formatted(folder.resolve("towerledger").toAbsolutePath()),
+          folder,
+          seconds,
+          only);
+    }
+    System.exit(0);
+  }
+
+  private static void run(String database, Path folder, int seconds, String only) throws Exception {
+    try (ConfigurableApplicationContext context =
+        new SpringApplicationBuilder(TowerLedgerApplication.class)
+            .run(
+                "--spring.datasource.url=" + database,
+                "--server.port=0",
+                "--towerledger.backup.folder=" + folder.resolve("backups"),
+                "--TOWERLEDGER_ADMIN_EMAIL=" + EMAIL,
+                "--TOWERLEDGER_ADMIN_PASSWORD=" + PASSWORD)) {
+      LargeBook book = new LargeBook(context);
+      if (!book.isWritten()) {
+        long begun = System.nanoTime();
+        book.write();
+        System.out.printf("written in %.0f s%n", (System.nanoTime() - begun) / 1e9);
+        if (database.contains("postgresql")) {
+          context.getBean(JdbcTemplate.class).execute("VACUUM ANALYZE");
+        } else {
+          context.getBean(JdbcTemplate.class).execute("ANALYZE");
+        }
+      }
+      if (seconds > 0) {
+        int port = context.getEnvironment().getRequiredProperty("local.server.port", Integer.class);
+        new PageSpeed(port).measure(context, seconds, only);
+      }
+    }
+  }
+
+  private void measure(ConfigurableApplicationContext context, int seconds, String only)
+      throws Exception {
+    signIn();
+    Map<String, List<String>> pages = pages(context);
+    pages.keySet().removeIf(name -> !name.startsWith("sign-in") && !name.contains(only));
+    double login = 0;
+    for (Map.Entry<String, List<String>> page : pages.entrySet()) {
+      boolean isLogin = page.getKey().startsWith("sign-in");
+      double one = warm(isLogin ? stranger : signedIn, page.getValue());
+      if (one > 400) {
+        System.out.printf(
+            "MEASURED %-28s takes %.0f ms alone: not asked for twenty times a second%n",
+            page.getKey(), one);
+        continue;
+      }
+      Times times = load(isLogin ? stranger : signedIn, page.getValue(), seconds);
+      login = isLogin ? times.at(0.5) : login;
+      System.out.printf(
+          "MEASURED %-28s p50 %6.1f ms  p95 %6.1f ms  %5.1f times sign-in  %4d kB%n",
+          page.getKey(),
+          times.at(0.5),
+          times.at(0.95),
+          times.at(0.5) / login,
+          times.bytes() / 1000);
+    }
+    firstLoad();
+  }
+
+  /** Asks a hundred times, for at most six seconds; answers with the milliseconds of the last. */
+  private double warm(HttpClient client, List<String> paths) {
+    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(6);
+    double last = 0;
+    for (int i = 0; i < 100 && System.nanoTime() < until; i++) {
+      long begun = System.nanoTime();
+      ask(client, paths.get(i % paths.size())).join();
+      last = (System.nanoTime() - begun) / 1e6;
+    }
+    return last;
+  }
+
+  private static Map<String, List<String>> pages(ConfigurableApplicationContext context) {
+    List<String> finding =
+        context
+            .getBean(JdbcTemplate.class)
+            .queryForList(
+                "SELECT f.id FROM finding_finding f ORDER BY f.id FETCH FIRST 40 ROWS ONLY",
+                String.class);
+    Map<String, List<String>> pages = new LinkedHashMap<>();
+    pages.put("sign-in", List.of("/sign-in"));
+    pages.put("month review", List.of("/"));
+    pages.put("review, other months", months("/?month=%s"));
+    pages.put("review, page 100", List.of("/?page=100"));
+    pages.put("review, one customer", List.of("/?customer=K3-BOOK-C1", "/?customer=K9-BOOK-C7"));
+    pages.put("review, wasting", List.of("/?verdict=WASTE"));
+    pages.put("review, by name", List.of("/?order=NAME"));
+    pages.put("review, search", List.of("/?search=granite", "/?search=north+roof"));
+    pages.put("system, 5 years of hours", systems("/systems/%s"));
+    pages.put("working of a month", systems("/systems/%s/working/2026-08"));
+    pages.put("findings", List.of("/findings", "/findings?show=settled"));
+    pages.put("finding", finding.stream().map(id -> "/findings/" + id).toList());
+    pages.put("credits", List.of("/credits", "/credits?year=2025"));
+    pages.put("rounds", List.of("/rounds"));
+    pages.put("sheet of a round", systems("/rounds/%s"));
+    pages.put("bills of a site", List.of("/sites/BOOK-S1/bills", "/sites/BOOK-S2/bills"));
+    pages.put("reports", List.of("/reports"));
+    pages.put("people", List.of("/people"));
+    return pages;
+  }
+
+  private static List<String> systems(String path) {
+    List<String> paths = new ArrayList<>();
+    for (int i = 0; i < LargeBook.LOGGED; i++) {
+      paths.add(path.formatted(LargeBook.logged(i)));
+    }
+    return paths;
+  }
+
+  private static List<String> months(String path) {
+    List<String> paths = new ArrayList<>();
+    for (int back = 0; back < 24; back++) {
+      paths.add(path.formatted(LargeBook.LAST.minusMonths(back)));
+    }
+    return paths;
+  }
+
+  /** Times in milliseconds, sorted, and the size of one answer. */
+  private record Times(double[] millis, int bytes) {
+    double at(double share) {
+      return millis[(int) Math.min(millis.length - 1L, Math.round(share * millis.length))];
+    }
+  }
+
+  private Times load(HttpClient client, List<String> paths, int seconds) throws Exception {
+    List<CompletableFuture<Double>> answers = new ArrayList<>();
+    long begun = System.nanoTime();
+    for (int i = 0; i < A_SECOND * seconds; i++) {
+      long due = begun + i * TimeUnit.SECONDS.toNanos(1) / A_SECOND;
+      TimeUnit.NANOSECONDS.sleep(Math.max(0, due - System.nanoTime()));
+      answers.add(
+          ask(client, paths.get(i % paths.size()))
+              .thenApply(any -> (System.nanoTime() - due) / 1e6));
+    }
+    double[] millis = answers.stream().mapToDouble(CompletableFuture::join).sorted().toArray();
+    return new Times(millis, ask(client, paths.get(0)).join().body().length);
+  }
+
+  private CompletableFuture<HttpResponse<byte[]>> ask(HttpClient client, String path) {
+    return client
+        .sendAsync(request(path).build(), BodyHandlers.ofByteArray())
+        .thenApply(
+            answer -> {
+              if (answer.statusCode() != 200) {
+                throw new IllegalStateException(path + " is answered with " + answer.statusCode());
+              }
+              return answer;
+            });
+  }
+
+  private HttpRequest.Builder request(String path) {
+    return HttpRequest.newBuilder(URI.create(address + path))
+        .timeout(Duration.ofMinutes(1))
+        .header("Accept-Encoding", "gzip");
+  }
+
+  private void signIn() throws IOException, InterruptedException {
+    String page = text(signedIn.send(request("/sign-in").build(), BodyHandlers.ofByteArray()));
+    String token =
+        Pattern.compile("name=\"_csrf\"[^>]*value=\"([^\"]+)\"")
+            .matcher(page)
+            .results()
+            .map(found -> found.group(1))
+            .findFirst()
+            .orElseThrow();
+    String form =
+        "email=%s&password=%s&_csrf=%s"
+            .formatted(
+                URLEncoder.encode(EMAIL, StandardCharsets.UTF_8),
+                URLEncoder.encode(PASSWORD, StandardCharsets.UTF_8),
+                URLEncoder.encode(token, StandardCharsets.UTF_8));
+    var answer =
+        signedIn.send(
+            request("/sign-in")
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .POST(HttpRequest.BodyPublishers.ofString(form))
+                .build(),
+            BodyHandlers.ofByteArray());
+    String to = answer.headers().firstValue("Location").orElse("");
+    if (answer.statusCode() >= 400 || to.contains("sign-in")) {
+      throw new IllegalStateException(
+          "signing in is answered with %d and leads to %s".formatted(answer.statusCode(), to));
+    }
+  }
+
+  /** The page, and what it asks for by itself: styles, scripts and what these name, fonts. */
+  private void firstLoad() throws IOException, InterruptedException {
+    int sum = 0;
+    Set<String> seen = new LinkedHashSet<>(List.of("/"));
+    List<String> waiting = new ArrayList<>(seen);
+    Map<String, Integer> sizes = new LinkedHashMap<>();
+    while (!waiting.isEmpty()) {
+      String path = waiting.remove(0);
+      var answer = signedIn.send(request(path).build(), BodyHandlers.ofByteArray());
+      sizes.put(path, answer.body().length);
+      sum += answer.body().length;
+      for (String next : named(path, answer)) {
+        if (seen.add(next)) {
+          waiting.add(next);
+        }
+      }
+    }
+    System.out.printf("MEASURED first load %d kB compressed: %s%n", sum / 1000, sizes);
+  }
+
+  private static List<String> named(String path, HttpResponse<byte[]> answer) throws IOException {
+    String type = answer.headers().firstValue("Content-Type").orElse("");
+    if (path.equals("/")) {
+      return found("(?:src|href)=\"(/(?:assets|webjars)/[^\"]+)\"", path, answer);
+    }
+    if (type.contains("css")) {
+      return found("url\\(\"?([^\")]+)\"?\\)", path, answer);
+    }
+    return type.contains("javascript") ? found("from\\s*\"(\\.[^\"]+)\"", path, answer) : List.of();
+  }
+
+  private static List<String> found(String pattern, String path, HttpResponse<byte[]> answer)
+      throws IOException {
+    return Pattern.compile(pattern)
+        .matcher(text(answer))
+        .results()
+        .map((MatchResult match) -> URI.create(path).resolve(match.group(1)).toString())
+        .filter(name -> name.startsWith("/"))
+        .toList();
+  }
+
+  private static String text(HttpResponse<byte[]> answer) throws IOException {
+    byte[] body = answer.body();
+    Optional<String> encoding = answer.headers().firstValue("Content-Encoding");
+    if (encoding.filter("gzip"::equals).isPresent()) {
+      try (var in = new GZIPInputStream(new java.io.ByteArrayInputStream(body))) {
+        body = in.readAllBytes();
+      }
+    }
+    return new String(body, StandardCharsets.UTF_8);
+  }
+}
