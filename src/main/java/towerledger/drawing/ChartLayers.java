@@ -96,6 +96,37 @@ final class ChartLayers {
       drawStrokes(strokes.values());
     } else if (layer instanceof Layer.Moment moment) {
       drawMoment(moment);
+    } else if (layer instanceof Layer.Marks marks) {
+      marks.marks().forEach(this::drawMark);
+    }
+  }
+
+  private void drawMark(Layer.Mark mark) {
+    double x = middle(mark.slot());
+    if (mark.sign() != Layer.Sign.VISIT) {
+      svg.line(x, top, x, top + depth, Tone.RULE, 0.8);
+    }
+    drawSign(svg, mark.sign(), x, top - 4, mark.hint());
+  }
+
+  /** A sign around a point. */
+  static void drawSign(Svg svg, Layer.Sign sign, double x, double y, String hint) {
+    switch (sign) {
+      case VISIT -> svg.dot(x, y, 1.6, Tone.INK_SOFT, hint);
+      case REPAIR -> svg.area(x - 2.6, y - 2.6, 5.2, 5.2, Tone.INK, hint);
+      case ONSET -> {
+        svg.shape(
+            "M%s %sL%s %sL%s %sZ"
+                .formatted(
+                    Svg.num(x - 3.6),
+                    Svg.num(y - 3),
+                    Svg.num(x + 3.6),
+                    Svg.num(y - 3),
+                    Svg.num(x),
+                    Svg.num(y + 3.4)),
+            Tone.LOSS);
+        svg.hover(x - 4, y - 4, 8, 8, hint);
+      }
     }
   }
 

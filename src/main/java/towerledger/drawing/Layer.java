@@ -1,6 +1,7 @@
 package towerledger.drawing;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 
 /** What a {@link Chart} shows, one over the other. All series of a chart have the same slots. */
@@ -33,4 +34,30 @@ public sealed interface Layer {
 
   /** A moment, with a word beside it. */
   record Moment(double slot, String label) implements Layer {}
+
+  /** What happened on the axis of time, along the upper edge. */
+  record Marks(List<Mark> marks) implements Layer {
+    public Marks {
+      marks = List.copyOf(marks);
+    }
+  }
+
+  /**
+   * One thing that happened.
+   *
+   * @param slot place on the axis, as a fraction of slots; the middle of the first is 0
+   * @param sign what sort of thing it is
+   * @param hint what is said when it is pointed at
+   */
+  record Mark(double slot, Sign sign, String hint) {}
+
+  /** Sorts of things that happen, each with a shape of its own. */
+  enum Sign {
+    /** Somebody was there: a small ring. */
+    VISIT,
+    /** Something was repaired or set: a square with a line down. */
+    REPAIR,
+    /** A fault began, as the ledger sees it: a wedge with a line down. */
+    ONSET
+  }
 }

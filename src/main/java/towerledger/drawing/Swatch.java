@@ -47,4 +47,11 @@ public final class Swatch {
     svg.dot(10, 6, 2.2, Tone.INK, "");
     return svg.end();
   }
+
+  /** A sign on the axis of time. */
+  public static String sign(Layer.Sign sign, Medium medium) {
+    Svg svg = Svg.beginMark(medium, "swatch", WIDTH, HEIGHT);
+    ChartLayers.drawSign(svg, sign, WIDTH / 2, HEIGHT / 2, "");
+    return svg.end();
+  }
 }

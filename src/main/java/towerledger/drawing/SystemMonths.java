@@ -4,10 +4,12 @@ import java.time.Month;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import towerledger.ledger.LedgerEntry;
@@ -23,6 +25,7 @@ public final class SystemMonths {
   private final List<YearMonth> months = new ArrayList<>();
   private final List<Optional<LedgerEntry>> entries = new ArrayList<>();
   private final FigureText text;
+  private List<Layer.Mark> marks = List.of();
 
   /**
    * Lines the rows up.
@@ -38,6 +41,22 @@ public final class SystemMonths {
       months.add(month);
       entries.add(rows.stream().filter(row -> row.month().equals(wanted)).findFirst());
     }
+  }
+
+  /** Shows on every chart what happened; what lies outside the months is left out. */
+  public SystemMonths marked(List<Layer.Mark> happened) {
+    marks =
+        happened.stream()
+            .filter(mark -> mark.slot() > -0.5 && mark.slot() < months.size() - 0.5)
+            .toList();
+    return this;
+  }
+
+  /** Which sorts of marks there are. */
+  public Set<Layer.Sign> signs() {
+    Set<Layer.Sign> signs = EnumSet.noneOf(Layer.Sign.class);
+    marks.forEach(mark -> signs.add(mark.sign()));
+    return signs;
   }
 
   public List<YearMonth> months() {
@@ -86,7 +105,7 @@ public final class SystemMonths {
   }
 
   private Chart chart() {
-    return Chart.over(labels()).ticks(text::tick);
+    return Chart.over(labels()).ticks(text::tick).with(new Layer.Marks(marks));
   }
 
   /** Where the water went: the parts stacked, with the meter's stroke across. */

@@ -1,6 +1,8 @@
 package towerledger.office;
 
+import java.time.LocalDate;
 import java.time.YearMonth;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -34,6 +36,7 @@ import towerledger.wording.Words;
 class SystemPage {
 
   private static final int MONTHS = 25;
+  private static final int VISITS = 12;
   private static final YearMonth EARLIEST = YearMonth.of(1990, 1);
 
   private final Ledger ledger;
@@ -41,6 +44,7 @@ class SystemPage {
   private final EquipmentTables equipment;
   private final Findings findings;
   private final EvidencePlates evidence;
+  private final SystemEvents events;
   private final MessageSource messages;
 
   SystemPage(
@@ -49,12 +53,14 @@ class SystemPage {
       EquipmentTables equipment,
       Findings findings,
       EvidencePlates evidence,
+      SystemEvents events,
       MessageSource messages) {
     this.ledger = ledger;
     this.sites = sites;
     this.equipment = equipment;
     this.findings = findings;
     this.evidence = evidence;
+    this.events = events;
     this.messages = messages;
   }
 
@@ -69,10 +75,14 @@ class SystemPage {
     Optional<LedgerEntry> entry = all.stream().filter(row -> row.month().equals(month)).findFirst();
     Optional<MonthWorking> working =
         entry.flatMap(row -> ledger.findWorking(system, month, row.revision()));
+    ZoneId zone = site.details().zone();
+    List<SystemEvents.Event> happened =
+        events.list(system, zone, month.minusMonths(MONTHS - 1L), month, words);
     String whose =
         entry
             .map(e -> words.of("review.whose", e.of().siteName(), e.of().customerName()))
             .orElse(site.details().name());
+    List<Long> id = List.of(system.id());
     return new SystemView(
         system.code(),
         system.details().name(),
@@ -87,21 +97,24 @@ class SystemPage {
                     new MonthSays(words, text)
                         .say(row, working.orElseThrow(), site.details().zone()))
             .orElse(null),
-        all.isEmpty() ? List.of() : plates(system, site, all, month, working, words, text),
+        all.isEmpty()
+            ? List.of()
+            : plates(system, site, all, month, working, happened, words, text),
         rows(system, all, month, words, text),
         findings.listOf(system.id()).stream().map(f -> line(f, words, text)).toList(),
+        visits(happened, zone, text),
         viewer.canAdminister(),
         site.code(),
-        sites.listTowers(List.of(system.id())).getOrDefault(system.id(), List.of()).stream()
+        sites.listTowers(id).getOrDefault(system.id(), List.of()).stream()
             .map(Tower::code)
             .toList(),
-        sites.listMeters(List.of(system.id())).getOrDefault(system.id(), List.of()).stream()
+        sites.listMeters(id).getOrDefault(system.id(), List.of()).stream()
             .map(Meter::code)
             .toList(),
         equipment.of(system, site, words, text));
   }
 
-  private static SystemView.FindingLine line(Finding finding, Words words, FigureText text) {
+  static SystemView.FindingLine line(Finding finding, Words words, FigureText text) {
     return new SystemView.FindingLine(
         finding.id(),
         text.month(finding.onset().orElse(finding.first())),
@@ -122,14 +135,23 @@ class SystemPage {
       List<LedgerEntry> all,
       YearMonth month,
       Optional<MonthWorking> working,
+      List<SystemEvents.Event> happened,
       Words words,
       FigureText text) {
-    SystemMonths months = new SystemMonths(all, month.minusMonths(MONTHS - 1L), month, text);
+    YearMonth first = month.minusMonths(MONTHS - 1L);
+    ZoneId zone = site.details().zone();
+    SystemMonths months =
+        new SystemMonths(all, first, month, text)
+            .marked(SystemEvents.marks(happened, first, zone, text));
     String currency = all.get(0).money().currency().getCurrencyCode();
     SystemPlates plates = new SystemPlates(months, words, text, currency);
     SystemPlates year =
         new SystemPlates(
-            new SystemMonths(all, month.minusMonths(12), month, text), words, text, currency);
+            new SystemMonths(all, month.minusMonths(12), month, text)
+                .marked(SystemEvents.marks(happened, month.minusMonths(12), zone, text)),
+            words,
+            text,
+            currency);
     List<Plate> shown = new ArrayList<>();
     shown.add(year.whereItWent());
     shown.add(plates.againstExpected());
@@ -142,6 +164,20 @@ class SystemPage {
     shown.add(plates.cycles());
     shown.addAll(evidence.of(system, site, months.months(), month, text));
     return shown;
+  }
+
+  /** The newest things that happened, newest first; those of findings stand under findings. */
+  static List<SystemView.Happened> visits(
+      List<SystemEvents.Event> happened, ZoneId zone, FigureText text) {
+    List<SystemView.Happened> visits = new ArrayList<>();
+    for (int i = happened.size() - 1; i >= 0 && visits.size() < VISITS; i--) {
+      SystemEvents.Event event = happened.get(i);
+      if (event.finding() == 0) {
+        visits.add(
+            new SystemView.Happened(text.day(LocalDate.ofInstant(event.at(), zone)), event.says()));
+      }
+    }
+    return visits;
   }
 
   private static List<SystemView.Row> rows(

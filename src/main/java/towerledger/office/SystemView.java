@@ -19,6 +19,7 @@ import towerledger.page.Plate;
  * @param plates charts over the months
  * @param rows the ledger, newest first
  * @param findings what somebody is, or was, to look at, newest first
+ * @param visits the newest visits, newest first
  * @param editable whether the reader may edit it
  * @param site code of its site
  * @param towers codes of its towers
@@ -37,11 +38,15 @@ record SystemView(
     List<Plate> plates,
     List<Row> rows,
     List<FindingLine> findings,
+    List<Happened> visits,
     boolean editable,
     String site,
     List<String> towers,
     List<String> meters,
     List<Equipment> equipment) {
+
+  /** A visit: its day and what was done or seen. */
+  record Happened(String day, String says) {}
 
   /**
    * What a month says.

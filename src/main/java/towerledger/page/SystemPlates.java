@@ -3,11 +3,13 @@ package towerledger.page;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import towerledger.drawing.Chart;
 import towerledger.drawing.FigureText;
+import towerledger.drawing.Layer;
 import towerledger.drawing.Medium;
 import towerledger.drawing.Series;
 import towerledger.drawing.Swatch;
@@ -187,12 +189,19 @@ public final class SystemPlates {
       FigureTable table) {
     String title = words.of("plate." + id);
     List<String> hints = table.rows().stream().map(row -> hint(table.headings(), row)).toList();
+    List<Plate.Legend> all = new ArrayList<>(legend);
+    for (Layer.Sign sign : months.signs()) {
+      all.add(
+          new Plate.Legend(
+              Swatch.sign(sign, Medium.PAGE),
+              words.of("plate.sign." + sign.name().toLowerCase(Locale.ROOT))));
+    }
     return new Plate(
         id,
         title,
         unit,
         chart.hints(hints).draw(Medium.PAGE, title, summary),
-        legend,
+        all,
         summary,
         table,
         null);

@@ -1,0 +1,126 @@
+package towerledger.office;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.springframework.stereotype.Component;
+import towerledger.drawing.FigureText;
+import towerledger.drawing.Layer;
+import towerledger.finding.Finding;
+import towerledger.finding.Findings;
+import towerledger.logsheet.LogRecords;
+import towerledger.logsheet.VisitCodes;
+import towerledger.logsheet.VisitNote;
+import towerledger.quantity.CalendarMonth;
+import towerledger.quantity.Span;
+import towerledger.site.CoolingSystem;
+import towerledger.wording.Words;
+
+/** What happened at a system: visits, repairs and the beginnings of faults, in order of time. */
+@Component
+class SystemEvents {
+
+  private static final int LONGEST_TEXT = 160;
+
+  private final LogRecords log;
+  private final Findings findings;
+
+  SystemEvents(LogRecords log, Findings findings) {
+    this.log = log;
+    this.findings = findings;
+  }
+
+  /**
+   * One thing that happened.
+   *
+   * @param at when
+   * @param sign what sort of thing
+   * @param says it in words
+   * @param finding number of the finding it belongs to; 0 for none
+   */
+  record Event(Instant at, Layer.Sign sign, String says, long finding) {}
+
+  /** What happened in some months, oldest first. */
+  List<Event> list(
+      CoolingSystem system, ZoneId zone, YearMonth first, YearMonth last, Words words) {
+    Span span =
+        Span.of(
+            CalendarMonth.of(first, zone).span().startInclusive(),
+            CalendarMonth.of(last, zone).span().endExclusive());
+    List<Event> events = new ArrayList<>();
+    for (VisitNote note :
+        log.listVisitNotes(List.of(system.id()), span).getOrDefault(system.id(), List.of())) {
+      boolean worked = !note.visit().events().isEmpty();
+      events.add(
+          new Event(
+              note.visit().at(),
+              worked ? Layer.Sign.REPAIR : Layer.Sign.VISIT,
+              says(note, words),
+              0));
+    }
+    for (Finding finding : findings.listOf(system.id())) {
+      String cause = words.of("cause." + finding.likeliest().code());
+      Instant began =
+          finding
+              .onsetAt()
+              .orElseGet(
+                  () ->
+                      finding
+                          .onset()
+                          .orElse(finding.first())
+                          .atDay(1)
+                          .atStartOfDay(zone)
+                          .toInstant());
+      events.add(
+          new Event(began, Layer.Sign.ONSET, words.of("system.event.onset", cause), finding.id()));
+      finding
+          .workedAt()
+          .ifPresent(
+              at ->
+                  events.add(
+                      new Event(
+                          at,
+                          Layer.Sign.REPAIR,
+                          words.of("system.event.worked", cause),
+                          finding.id())));
+    }
+    return events.stream()
+        .filter(event -> span.contains(event.at()))
+        .sorted(Comparator.comparing(Event::at))
+        .toList();
+  }
+
+  private static String says(VisitNote note, Words words) {
+    String done =
+        note.visit().events().stream()
+            .sorted()
+            .map(event -> words.of("event." + VisitCodes.code(event)))
+            .collect(Collectors.joining(", "));
+    String written = note.workDone().or(note::observation).map(String::strip).orElse("");
+    String all = done.isEmpty() || written.isEmpty() ? done + written : done + ": " + written;
+    if (all.isEmpty()) {
+      return words.of("system.event.visit");
+    }
+    return all.length() <= LONGEST_TEXT ? all : all.substring(0, LONGEST_TEXT - 1).strip() + "…";
+  }
+
+  /** Their marks on an axis that begins with a month. */
+  static List<Layer.Mark> marks(List<Event> events, YearMonth first, ZoneId zone, FigureText text) {
+    List<Layer.Mark> marks = new ArrayList<>();
+    for (Event event : events) {
+      LocalDate day = LocalDate.ofInstant(event.at(), zone);
+      YearMonth month = YearMonth.from(day);
+      double slot =
+          first.until(month, java.time.temporal.ChronoUnit.MONTHS)
+              + (day.getDayOfMonth() - 0.5) / month.lengthOfMonth()
+              - 0.5;
+      marks.add(new Layer.Mark(slot, event.sign(), text.day(day) + "\n" + event.says()));
+    }
+    return marks;
+  }
+}
