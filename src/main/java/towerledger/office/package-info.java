@@ -25,6 +25,7 @@
       "finding",
       "retrofit",
       "report",
+      "report :: print",
       "intake",
       "intake :: csv",
       "intake :: foreign",

@@ -44,18 +44,27 @@ public record RetrofitCase(
    * @param saving at that year's rates
    * @param discounted what it is worth today
    * @param balance discounted savings so far less the cost
+   * @param balanceSigma standard uncertainty of the balance
    */
-  public record Year(int year, double saving, double discounted, double balance) {}
+  public record Year(
+      int year, double saving, double discounted, double balance, double balanceSigma) {}
 
   /** The cash flow, year by year. */
   public List<Year> cashFlow() {
     List<Year> flow = new ArrayList<>();
     double balance = -cost;
+    double annuity = 0;
     for (int year = 1; year <= years; year++) {
-      double inYear = saving * Math.pow(1 + escalation, year - 1);
-      double today = inYear / Math.pow(1 + discount, year);
-      balance += today;
-      flow.add(new Year(year, inYear, today, balance));
+      double worth = worth(year);
+      annuity += worth;
+      balance += saving * worth;
+      flow.add(
+          new Year(
+              year,
+              saving * Math.pow(1 + escalation, year - 1),
+              saving * worth,
+              balance,
+              sigma * annuity));
     }
     return flow;
   }
@@ -88,8 +97,13 @@ public record RetrofitCase(
   private double annuity() {
     double sum = 0;
     for (int year = 1; year <= years; year++) {
-      sum += Math.pow(1 + escalation, year - 1) / Math.pow(1 + discount, year);
+      sum += worth(year);
     }
     return sum;
+  }
+
+  /** Worth today of what a year saves for each 1 saved in the first. */
+  private double worth(int year) {
+    return Math.pow(1 + escalation, year - 1) / Math.pow(1 + discount, year);
   }
 }

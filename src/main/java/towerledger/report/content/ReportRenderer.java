@@ -1,9 +1,7 @@
 package towerledger.report.content;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.Map;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
 import org.thymeleaf.ITemplateEngine;
@@ -16,22 +14,12 @@ public class ReportRenderer {
 
   private final ITemplateEngine templates;
   private final MessageSource messages;
-  private final String printSheet;
+  private final PrintedPage printed;
 
-  ReportRenderer(ITemplateEngine templates, MessageSource messages) {
+  ReportRenderer(ITemplateEngine templates, MessageSource messages, PrintedPage printed) {
     this.templates = templates;
     this.messages = messages;
-    // before anything draws: whoever draws first remembers the typefaces there are
-    ReportFonts.register();
-    try (InputStream sheet =
-        ReportRenderer.class.getResourceAsStream("/templates/report/print.css")) {
-      if (sheet == null) {
-        throw new IllegalStateException("the style sheet of the printed report is not packed");
-      }
-      this.printSheet = new String(sheet.readAllBytes(), StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    this.printed = printed;
   }
 
   /** Renders a report. The same report always gives the same bytes. */
@@ -42,7 +30,7 @@ public class ReportRenderer {
         report.head().subject(),
         html(report),
         new PlainText(words).of(report),
-        PdfDocument.of(print(report), order.preparedAt()),
+        print(report, order.preparedAt()),
         written.csv(),
         report.picture().isDrawn() ? PictureFile.png(report.picture().svg()) : new byte[0],
         report.notable());
@@ -57,25 +45,26 @@ public class ReportRenderer {
     return templates.process("report/mail", context);
   }
 
-  private String print(MonthlyReport report) {
-    var context = new Context(report.head().locale());
-    context.setVariable("r", report);
-    context.setVariable(
-        "sheet",
-        printSheet.replace("PAPER", report.head().letterPaper() ? "letter portrait" : "A4"));
-    context.setVariable("picture", described(report.picture().svg()));
-    context.setVariable(
-        "charts", report.charts().stream().map(chart -> described(chart.svg())).toList());
-    context.setVariable(
-        "trends",
-        report.sites().stream()
-            .map(site -> site.rows().stream().map(row -> described(row.trend())).toList())
-            .toList());
-    return templates.process("report/print", context);
-  }
-
-  /** The PDF writer takes a drawing's words from the attribute that pictures have. */
-  private static String described(String svg) {
-    return svg.replaceFirst(" role=\"img\" aria-label=", " role=\"img\" alt=");
+  private byte[] print(MonthlyReport report, Instant writtenAt) {
+    return printed.pdf(
+        "report/print",
+        Map.of(
+            "r",
+            report,
+            "picture",
+            PrintedPage.described(report.picture().svg()),
+            "charts",
+            report.charts().stream().map(chart -> PrintedPage.described(chart.svg())).toList(),
+            "trends",
+            report.sites().stream()
+                .map(
+                    site ->
+                        site.rows().stream()
+                            .map(row -> PrintedPage.described(row.trend()))
+                            .toList())
+                .toList()),
+        report.head().locale(),
+        report.head().letterPaper(),
+        writtenAt);
   }
 }
