@@ -26,7 +26,7 @@ public class BrowserSecurity {
   /** No inline script or style, nothing from another host, no foreign frame, no plug-in. */
   static final String CONTENT_SECURITY_POLICY =
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; font-src 'self';"
-          + " connect-src 'self'; frame-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none';"
+          + " connect-src 'self'; worker-src 'self'; frame-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none';"
           + " frame-ancestors 'none'";
 
   private static final String PERMISSIONS =

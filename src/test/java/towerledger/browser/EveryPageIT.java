@@ -68,6 +68,7 @@ class EveryPageIT {
           "/findings/FINDING",
           "/rounds?search=browser",
           "/rounds/BROWSER-T1",
+          "/rounds/BROWSER-T1/tower",
           "/credits?year=2026",
           "/credits/BROWSER-S1/2026",
           "/describe/tower",
@@ -319,6 +320,7 @@ class EveryPageIT {
             .filter(
                 pattern ->
                     !pattern.endsWith(".css")
+                        && !pattern.endsWith(".js")
                         && !pattern.matches(".*\\.(csv|pdf)")
                         && !pattern.endsWith(".jpg")
                         && !pattern.equals("/sign-in"))

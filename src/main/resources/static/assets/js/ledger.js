@@ -1,13 +1,4 @@
 // What every page does beyond the server's HTML. Pages read and forms post without it.
-import { savePictures, saveTables } from "./picture.js";
-
-const saving = (root) => {
-  savePictures(root);
-  saveTables(root);
-};
-saving(document);
-document.addEventListener("htmx:afterSettle", (event) => saving(event.target));
-
 // The reader's sheet closes on Escape and on a click elsewhere.
 const sheet = document.querySelector("details.reader");
 if (sheet) {
@@ -38,3 +29,10 @@ document.addEventListener("submit", (event) => {
   form.querySelector("button[type=submit]").disabled = true;
   form.querySelector("[data-busy-text]").hidden = false;
 });
+
+// Whoever is not signed in leaves no page behind on the device; sheets that wait to be sent stay.
+if (document.querySelector("[data-signed-out]")) {
+  navigator.serviceWorker
+    ?.getRegistration("/rounds")
+    .then((registration) => registration?.active?.postMessage({ leave: true }));
+}

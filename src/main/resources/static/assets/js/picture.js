@@ -1,9 +1,17 @@
+// Lets drawings be saved as pictures and the tables behind them as CSV.
+const saving = (root) => {
+  savePictures(root);
+  saveTables(root);
+};
+saving(document);
+document.addEventListener("htmx:afterSettle", (event) => saving(event.target));
+
 // Saves a drawing as PNG: colours that pages give by class are written into a copy, which is then
 // painted on white at twice its size.
 const SCALE = 2;
 const COPIED = ["fill", "stroke", "font-family", "font-size", "font-variant-numeric"];
 
-export function savePictures(root) {
+function savePictures(root) {
   for (const button of root.querySelectorAll("button[data-save-picture]")) {
     if (!button.hidden) continue;
     button.hidden = false;
@@ -12,7 +20,7 @@ export function savePictures(root) {
 }
 
 // Saves the table behind a drawing as CSV (RFC 4180).
-export function saveTables(root) {
+function saveTables(root) {
   for (const button of root.querySelectorAll("button[data-save-table]")) {
     if (!button.hidden) continue;
     button.hidden = false;

@@ -5,7 +5,10 @@ const place = document.querySelector("[data-drafts]");
 const says = place.querySelector("[data-draft-says]");
 const list = place.querySelector("[data-draft-list]");
 const words = place.dataset;
+// When this device kept the page, where it comes from there and not from the server.
+const kept = document.documentElement.dataset.kept && Number(document.documentElement.dataset.kept);
 let sending = false;
+let timed = false;
 
 const read = () => JSON.parse(localStorage.getItem(KEY) ?? "[]");
 const write = (drafts) => {
@@ -78,24 +81,18 @@ async function send(photo) {
 
 const form = document.querySelector("form[data-draft]");
 if (form) {
-  // The time of the sheet is that of its first entry, not that of loading the page.
+  // The time of the sheet is that of its first entry, not that of loading or keeping the page.
   const when = form.querySelector("[data-when]");
-  const loaded = Date.now();
-  let own = false;
-  when.addEventListener("input", () => (own = true));
-  form.addEventListener(
-    "input",
-    () => {
-      const minutes = Math.floor((Date.now() - loaded) / 60000);
-      if (!own && minutes > 0) {
-        const time = new Date(`${when.value}:00Z`);
-        time.setUTCMinutes(time.getUTCMinutes() + minutes);
-        when.value = time.toISOString().slice(0, 16);
-      }
-      own = true;
-    },
-    { once: true },
-  );
+  const loaded = kept ?? Date.now();
+  form.addEventListener("input", (event) => {
+    const minutes = Math.floor((Date.now() - loaded) / 60000);
+    if (!timed && event.target !== when && minutes > 0) {
+      const time = new Date(`${when.defaultValue}:00Z`);
+      time.setUTCMinutes(time.getUTCMinutes() + minutes);
+      when.value = time.toISOString().slice(0, 16);
+    }
+    timed = true;
+  });
 
   for (const field of form.querySelectorAll("input[data-low]")) {
     const warning = document.getElementById(`${field.id}-warning`);
@@ -122,11 +119,42 @@ if (form) {
     write([...read().filter((d) => d.id !== draft.id), draft]);
     await send(file?.size > 0 ? { id: draft.id, file } : undefined);
     const left = read().find((d) => d.id === draft.id);
-    if (!left?.trouble) form.reset();
+    if (!left?.trouble) {
+      form.reset();
+      timed = false;
+    }
     says.scrollIntoView({ block: "center" });
   });
 }
 
+// Hands the worker what to keep for a roof without signal: this page, the sheets it leads to, and
+// all that they look like. Browsers offer a worker over https and on this machine alone.
+async function keepForTheRoof() {
+  if (!navigator.serviceWorker) return;
+  await navigator.serviceWorker.register("/rounds/worker.js", { scope: "/rounds" });
+  if (!navigator.onLine) return;
+  const paths = (found) => [...new Set(found.map((address) => new URL(address).pathname))];
+  const { active } = await navigator.serviceWorker.ready;
+  active.postMessage({
+    pages: paths([
+      location.href,
+      ...[...document.querySelectorAll("[data-sheets] a")].map((link) => link.href),
+    ]),
+    assets: paths(
+      performance
+        .getEntriesByType("resource")
+        .map((entry) => entry.name)
+        .filter((name) => /^\/(assets|webjars)\//.test(new URL(name).pathname)),
+    ),
+  });
+}
+
 window.addEventListener("online", () => send());
+const age = place.querySelector("[data-kept-page]");
+if (kept) {
+  age.hidden = false;
+  age.append(` ${new Date(kept).toLocaleString(document.documentElement.lang)}`);
+}
 show(read());
 if (navigator.onLine && read().length > 0) send();
+window.addEventListener("load", () => keepForTheRoof());

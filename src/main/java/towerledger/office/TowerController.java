@@ -1,0 +1,194 @@
+package towerledger.office;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import org.springframework.context.MessageSource;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.server.ResponseStatusException;
+import towerledger.account.OpenTo;
+import towerledger.account.Role;
+import towerledger.account.Viewer;
+import towerledger.drawing.FigureText;
+import towerledger.finding.Findings;
+import towerledger.ledger.Ledger;
+import towerledger.ledger.LedgerEntry;
+import towerledger.meter.MeterRecords;
+import towerledger.meter.RegisterReading;
+import towerledger.page.FigureTable;
+import towerledger.quantity.Span;
+import towerledger.site.CoolingSystem;
+import towerledger.site.Meter;
+import towerledger.site.Site;
+import towerledger.site.SiteAccess;
+import towerledger.site.Sites;
+import towerledger.wording.VerdictText;
+import towerledger.wording.WaterText;
+import towerledger.wording.Words;
+
+/**
+ * What helps whoever stands at a tower: what is to be worked, the last readings and months, visits
+ * and equipment. No price is on it.
+ */
+@Controller
+class TowerController {
+
+  private static final int MONTHS = 6;
+  private static final int READINGS = 6;
+  private static final int VISITS = 8;
+
+  private final SiteAccess access;
+  private final Sites sites;
+  private final Ledger ledger;
+  private final Findings findings;
+  private final MeterRecords meters;
+  private final SystemEvents events;
+  private final EquipmentTables equipment;
+  private final MessageSource messages;
+  private final Clock clock;
+
+  TowerController(
+      SiteAccess access,
+      Sites sites,
+      Ledger ledger,
+      Findings findings,
+      MeterRecords meters,
+      SystemEvents events,
+      EquipmentTables equipment,
+      MessageSource messages,
+      Clock clock) {
+    this.access = access;
+    this.sites = sites;
+    this.ledger = ledger;
+    this.findings = findings;
+    this.meters = meters;
+    this.events = events;
+    this.equipment = equipment;
+    this.messages = messages;
+    this.clock = clock;
+  }
+
+  /**
+   * The page.
+   *
+   * @param findings what is, or was, to be looked at, newest first
+   * @param tables readings, months, visits and equipment, each with its title; none is empty
+   */
+  record View(
+      String code,
+      String name,
+      String whose,
+      List<SystemView.FindingLine> findings,
+      List<SystemView.Equipment> tables) {}
+
+  @OpenTo({Role.OFFICE, Role.TECHNICIAN})
+  @GetMapping("/rounds/{code}/tower")
+  String show(
+      Viewer viewer,
+      @PathVariable String code,
+      @ModelAttribute("figureText") FigureText text,
+      Model model) {
+    CoolingSystem system =
+        access
+            .findSystem(viewer, code)
+            .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
+    Words words = new Words(messages, text.locale());
+    Site site = sites.findSite(system.siteId()).orElseThrow();
+    ZoneId zone = site.details().zone();
+    List<SystemView.Equipment> tables = new ArrayList<>();
+    add(tables, words.of("tower.readings"), readings(system, zone, words, text));
+    add(tables, words.of("tower.months"), months(viewer, system, words, text));
+    add(tables, words.of("system.visits"), visits(system, zone, words, text));
+    tables.addAll(equipment.of(system, site, words, text));
+    model.addAttribute(
+        "view",
+        new View(
+            system.code(),
+            system.details().name(),
+            site.details().name(),
+            findings.listOf(system.id()).stream()
+                .map(finding -> SystemPage.line(finding, words, text))
+                .toList(),
+            tables));
+    return "office/tower";
+  }
+
+  private static void add(List<SystemView.Equipment> tables, String title, FigureTable table) {
+    if (!table.rows().isEmpty()) {
+      tables.add(new SystemView.Equipment(title, table));
+    }
+  }
+
+  private FigureTable readings(CoolingSystem system, ZoneId zone, Words words, FigureText text) {
+    Instant now = clock.instant();
+    Span year =
+        Span.of(LocalDate.ofInstant(now, zone).minusYears(1).atStartOfDay(zone).toInstant(), now);
+    List<List<String>> rows = new ArrayList<>();
+    for (Meter meter :
+        sites.listMeters(List.of(system.id())).getOrDefault(system.id(), List.of())) {
+      List<RegisterReading> read = meters.listReadings(meter, year);
+      for (int i = read.size() - 1; i >= Math.max(0, read.size() - READINGS); i--) {
+        rows.add(
+            List.of(
+                words.of(
+                    "round.meter",
+                    words.of("meter.role." + meter.details().role().code()),
+                    meter.code()),
+                text.moment(read.get(i).readAt(), zone),
+                "%s %s"
+                    .formatted(
+                        text.decimals(
+                            read.get(i).register().doubleValue(),
+                            Math.max(0, Math.min(3, read.get(i).register().scale()))),
+                        words.of("unit." + meter.details().unit()))));
+      }
+    }
+    return new FigureTable(
+        List.of(words.of("equipment.meter"), words.of("finding.when"), words.of("credits.reading")),
+        rows);
+  }
+
+  private FigureTable months(Viewer viewer, CoolingSystem system, Words words, FigureText text) {
+    YearMonth newest = ledger.findNewestMonth(viewer).orElse(YearMonth.of(1990, 1));
+    List<LedgerEntry> rows = ledger.list(system, newest.minusMonths(MONTHS - 1L), newest);
+    WaterText water = new WaterText(words, text);
+    VerdictText verdict = new VerdictText(words, text);
+    List<List<String>> cells = new ArrayList<>();
+    for (int i = rows.size() - 1; i >= 0; i--) {
+      LedgerEntry row = rows.get(i);
+      cells.add(
+          List.of(
+              text.month(row.month()),
+              water.volume(row.water().makeup()),
+              water.expected(row.water()),
+              verdict.verdict(row)));
+    }
+    return new FigureTable(
+        List.of(
+            words.of("figure.month"),
+            words.of("plate.makeup"),
+            words.of("plate.expected.value"),
+            words.of("review.verdict")),
+        cells);
+  }
+
+  private FigureTable visits(CoolingSystem system, ZoneId zone, Words words, FigureText text) {
+    YearMonth now = YearMonth.from(clock.instant().atZone(zone));
+    List<SystemEvents.Event> happened = events.list(system, zone, now.minusYears(2), now, words);
+    return new FigureTable(
+        List.of(words.of("finding.when"), words.of("finding.what")),
+        SystemPage.visits(happened, zone, text).stream()
+            .limit(VISITS)
+            .map(visit -> List.of(visit.day(), visit.says()))
+            .toList());
+  }
+}
