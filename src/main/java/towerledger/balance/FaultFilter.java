@@ -51,7 +51,10 @@ final class FaultFilter {
   private static final double SCATTER_DAYS = 50;
 
   /** How far basins without a controller stray from their aim, ln, and for how long. */
-  private static final double LOOSE_HABIT = 0.25;
+  private static final double LOOSE_HABIT = 0.27;
+
+  /** The same where somebody bleeds by hand. */
+  private static final double HAND_HABIT = 0.35;
 
   private static final double LOOSE_HABIT_MONTHS = 2;
 
@@ -62,6 +65,7 @@ final class FaultFilter {
   private final List<Response> responses;
   private final ControlPlan plan;
   private final Foretelling foretelling;
+  private final DayShapes shapes;
   private final boolean coil;
   private final double[] basePrior;
   private final double[] plantFactor;
@@ -71,6 +75,7 @@ final class FaultFilter {
   /**
    * A filter at rest.
    *
+   * @param shapes what the shape of the day says where the makeup is logged
    * @param floorPerDayL daily volume below which percentages lose their meaning
    * @param coil whether evaporation is modelled through a coil, with less certainty
    * @param basePrior by grade, deviation of the base load that the shape lacks, part of reference
@@ -80,6 +85,7 @@ final class FaultFilter {
       List<Period> periods,
       List<Response> responses,
       ControlPlan plan,
+      DayShapes shapes,
       double floorPerDayL,
       double meterAccuracy,
       double bleedAccuracy,
@@ -91,6 +97,7 @@ final class FaultFilter {
     this.periods = periods;
     this.responses = responses;
     this.plan = plan;
+    this.shapes = shapes;
     this.foretelling =
         new Foretelling(responses, plan.volumeL(), floorPerDayL, meterAccuracy, bleedAccuracy);
     this.plantFactor = plantFactor;
@@ -135,6 +142,7 @@ final class FaultFilter {
     hypothesis.calibration.widen(Calibration.HABIT, habit * habit);
     hypothesis.calibration.widen(Calibration.SCATTER, 1);
     widen(hypothesis, grade);
+    hypothesis.days = shapes.unknown();
     return hypothesis;
   }
 
@@ -151,7 +159,8 @@ final class FaultFilter {
     return switch (plan.control()[block]) {
       case CONDUCTIVITY -> told ? 0.07 : 0.3;
       case MAKEUP_PROPORTIONAL -> told ? 0.10 : 0.3;
-      case TIMER, MANUAL, NONE -> told ? LOOSE_HABIT : 0.35;
+      case TIMER -> told ? LOOSE_HABIT : 0.35;
+      case MANUAL, NONE -> told ? HAND_HABIT : 0.4;
     };
   }
 
@@ -175,8 +184,9 @@ final class FaultFilter {
     } else if (control == BlowdownControl.MAKEUP_PROPORTIONAL) {
       taken = 0.02 * 0.02 * months;
     } else {
+      double habit = control == BlowdownControl.TIMER ? LOOSE_HABIT : HAND_HABIT;
       kept = Math.exp(-months / LOOSE_HABIT_MONTHS);
-      taken = (1 - kept * kept) * LOOSE_HABIT * LOOSE_HABIT;
+      taken = (1 - kept * kept) * habit * habit;
     }
     double scatterKept = Math.exp(-period.days() / SCATTER_DAYS);
     for (Hypothesis h : alive) {
@@ -186,6 +196,7 @@ final class FaultFilter {
       c.fade(Calibration.HABIT, kept, taken + moved);
       c.fade(Calibration.SCATTER, scatterKept, 1 - scatterKept * scatterKept);
       foretelling.weigh(h, p, period);
+      shapes.weigh(h, p, period);
       if (h.was != 0 && !(h.over() && h.end < p)) {
         h.logWeight += period.leanings()[cause(h).ordinal()];
       }

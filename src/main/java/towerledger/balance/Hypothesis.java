@@ -1,5 +1,7 @@
 package towerledger.balance;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * One story about a system that is being followed: a signature since an onset, with what is
  * calibrated along it. Mutable; the filter owns it.
@@ -16,6 +18,9 @@ final class Hypothesis {
   final int was;
 
   final Calibration calibration;
+
+  /** How the tower's days differ from the model's; null where no makeup is logged. */
+  @Nullable DayHabit days;
 
   int onset;
 
@@ -68,6 +73,7 @@ final class Hypothesis {
   private Hypothesis copy(int newSignature, int newWas, int newOnset, double newLogWeight) {
     Hypothesis copy =
         new Hypothesis(newSignature, newWas, newOnset, newLogWeight, calibration.copy());
+    copy.days = days == null ? null : days.copy();
     for (int i = 0; i < 2; i++) {
       copy.monthScatter[i] = monthScatter[i];
       copy.monthDays[i] = monthDays[i];
@@ -114,6 +120,9 @@ final class Hypothesis {
       end = other.end;
     }
     calibration.mix(other.calibration, b / (a + b));
+    if (days != null && other.days != null) {
+      days.mix(other.days, b / (a + b));
+    }
     logWeight = top + Math.log(a + b);
   }
 

@@ -93,11 +93,11 @@ final class MonthAssembler {
         new VerdictRule.Measure(
             makeup,
             draft.expected > 0 ? 1 - draft.netMakeup() / draft.expected : Double.NaN,
-            draft.grade,
+            pass.believed(draft.grade),
             pass.vague(month));
     Map<Cause, Double> causes = pass.rule.causes(hypotheses, month, measure);
     boolean waste = pass.rule.wastes(hypotheses, month, measure, loss);
-    boolean flagged = waste || pass.rule.faulty(causes);
+    boolean flagged = waste || pass.rule.faulty(causes, measure);
     List<Map.Entry<Cause, Double>> ranked = VerdictRule.ranked(causes, flagged);
     List<Cause> set = VerdictRule.set(ranked, flagged);
     draft.settle(flagged, waste, ranked.get(0).getKey(), loss);

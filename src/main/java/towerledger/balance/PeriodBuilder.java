@@ -108,6 +108,7 @@ final class PeriodBuilder {
     for (YearMonth month : months) {
       double from = blocks.position(CalendarMonth.of(month, zone).span().startInclusive());
       double to = blocks.position(CalendarMonth.of(month, zone).span().endExclusive());
+      // A week each, so that a weekend falls into every one.
       double step = (to - from) / 4;
       boolean unread = to <= firstReading || from >= lastReading;
       for (int quarter = 0; quarter < 4; quarter++) {

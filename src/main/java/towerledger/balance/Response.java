@@ -17,6 +17,9 @@ final class Response {
   final double[] sampleLog;
   final double[] held;
 
+  /** Water lost through the fault in each period, fresh or concentrated, L. */
+  final double[] lost;
+
   /** Makeup drawn in each month, L. */
   final double[] monthMakeup;
 
@@ -45,6 +48,7 @@ final class Response {
     baseBleed = new double[n];
     sampleLog = new double[n];
     held = new double[n];
+    lost = new double[n];
     for (int p = 0; p < n; p++) {
       Period period = periods.get(p);
       makeup[p] = between(walk.makeup, period.from(), period.to());
@@ -52,6 +56,7 @@ final class Response {
       bleed[p] = between(walk.bleed, period.from(), period.to());
       base[p] = between(walk.base, period.from(), period.to());
       baseBleed[p] = between(walk.baseBleed, period.from(), period.to());
+      lost[p] = between(walk.loss, period.from(), period.to());
       double sum = 0;
       double holds = 0;
       for (int block : period.sampleBlocks()) {

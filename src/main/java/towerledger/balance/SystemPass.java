@@ -117,12 +117,22 @@ final class SystemPass {
     return hours.vaguePart(frame.from(month), frame.to(month)) > 0.2;
   }
 
+  /**
+   * The grade at which a verdict may believe the load: a coil's evaporation is modelled too loosely
+   * for more than a guess, however well the heat is metered.
+   */
+  EvidenceGrade believed(EvidenceGrade grade) {
+    boolean coil = facts.attributes().kind() != SystemAttributes.Kind.OPEN;
+    return coil && grade.compareTo(EvidenceGrade.C) < 0 ? EvidenceGrade.C : grade;
+  }
+
   private void run(double floorPerDayL) {
     FaultFilter filter =
         new FaultFilter(
             periods,
             responses,
             plan,
+            DayShapes.of(facts, hours, plan, makeup, periods, responses, referencePerHourL),
             floorPerDayL,
             makeup.accuracy(),
             bleed.accuracy(),
@@ -154,14 +164,12 @@ final class SystemPass {
         continue;
       }
       double makeupL = Math.max(1, modelled(filter.alive(), m));
+      VerdictRule.Measure measure =
+          new VerdictRule.Measure(
+              makeupL, Double.NaN, believed(EvidenceGrade.values()[period.grade()]), vague(m));
       boolean stands =
           rule.wasteProbability(filter.alive(), m, makeupL) >= VerdictRule.WASTE_LIMIT
-              || rule.faulty(
-                  rule.causes(
-                      filter.alive(),
-                      m,
-                      new VerdictRule.Measure(
-                          makeupL, Double.NaN, EvidenceGrade.values()[period.grade()], vague(m))));
+              || rule.faulty(rule.causes(filter.alive(), m, measure), measure);
       if (stands) {
         detected[m] = period.lastFact();
       }
@@ -194,7 +202,7 @@ final class SystemPass {
     boolean known =
         facts.attributes().buildingUse().isPresent()
             || facts.attributes().heatSource().orElse(null) == SystemAttributes.HeatSource.PROCESS;
-    return new double[] {0.005, 0.03, 0.06, known ? 0.12 : 0.35};
+    return new double[] {0.005, 0.03, 0.06, known ? 0.12 : 0.5};
   }
 
   private double[] plantFactors() {

@@ -20,10 +20,10 @@ final class VerdictRule {
   static final double FAULT_LIMIT = 0.9;
 
   /** Probability that the named set of causes should hold. */
-  private static final double SET_PROBABILITY = 0.85;
+  private static final double SET_PROBABILITY = 0.9;
 
   /** Power of the odds between causes that is believed. */
-  private static final double RESERVE = 0.5;
+  private static final double RESERVE = 0.4;
 
   private static final int MOST_NAMES = 4;
 
@@ -141,18 +141,27 @@ final class VerdictRule {
    * the months before it told is not enough.
    */
   boolean wastes(List<Hypothesis> hypotheses, int month, Measure measure, NormalMixture loss) {
-    double least = leastL(measure.makeupL());
-    double more = -measure.shortPart() / (1 - measure.shortPart()) * measure.makeupL();
     return wasteProbability(hypotheses, month, measure.makeupL()) >= WASTE_LIMIT
-        && loss.mean() >= least
-        && !(more < -least);
+        && loss.mean() >= leastL(measure.makeupL())
+        && !contradicted(measure);
   }
 
-  /** Whether something other than waste is wrong: a meter, a probe, a shut valve. */
-  boolean faulty(Map<Cause, Double> causes) {
+  /** Whether a month drew so little that no water can have been wasted in it. */
+  private boolean contradicted(Measure measure) {
+    double more = -measure.shortPart() / (1 - measure.shortPart()) * measure.makeupL();
+    return more < -leastL(measure.makeupL());
+  }
+
+  /**
+   * Whether something other than waste is wrong: a meter, a probe, a shut valve. Waste adds to it
+   * unless the month's own makeup speaks against it.
+   */
+  boolean faulty(Map<Cause, Double> causes, Measure measure) {
+    boolean wasteSpeaks = !contradicted(measure);
     double sum = 0;
     for (Map.Entry<Cause, Double> entry : causes.entrySet()) {
-      if (entry.getKey() != Cause.NONE) {
+      Cause cause = entry.getKey();
+      if (cause != Cause.NONE && (wasteSpeaks || !cause.wastesWater())) {
         sum += entry.getValue();
       }
     }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import org.jspecify.annotations.Nullable;
 import towerledger.balance.facts.HeatEvidence;
 import towerledger.balance.facts.IntervalVolumes;
 import towerledger.balance.facts.MeterFacts;
@@ -42,11 +43,15 @@ final class MadeUpSystem {
   private static final double SETPOINT_C = 25;
 
   private final double[] evaporationL = new double[DAYS];
+  private final double[] hourlyL = new double[24 * DAYS];
   private final double[] heatJ = new double[DAYS];
   private final WeatherHours weather;
 
   /** Extra makeup of a day, L. */
   ToDoubleFunction<Integer> freshLossL = day -> 0;
+
+  /** Part of a day's extra makeup that flows in each of its hours; null: nothing is logged. */
+  double @Nullable [] freshLossByHour;
 
   List<WaterSample> samples = new ArrayList<>();
   List<Visit> visits = new ArrayList<>();
@@ -71,10 +76,11 @@ final class MadeUpSystem {
       pressure[h] = (float) PRESSURE_PA;
       double heatW = NOMINAL_W * (0.3 + 0.2 * season + 0.1 * day);
       heatJ[h / 24] += heatW * 3600;
-      evaporationL[h / 24] +=
+      hourlyL[h] =
           tower.operate(heatW, air, SETPOINT_C).evaporationKgS()
               * 3600
               / DesignPoint.WATER_KG_PER_LITRE;
+      evaporationL[h / 24] += hourlyL[h];
     }
     weather = new WeatherHours(at(0), dry, wet, pressure, new boolean[dry.length]);
   }
@@ -125,13 +131,37 @@ final class MadeUpSystem {
         List.of(settings()),
         weather,
         heat,
-        volumes.isEmpty() ? List.of() : List.of(meter("M", volumes)),
+        volumes.isEmpty() ? List.of() : List.of(meter("M", volumes, intervals())),
         samples,
         List.of(),
         visits);
   }
 
+  private IntervalVolumes intervals() {
+    double[] byHour = freshLossByHour;
+    if (byHour == null) {
+      return IntervalVolumes.none();
+    }
+    long[] start = new long[hourlyL.length];
+    int[] minutes = new int[hourlyL.length];
+    float[] litres = new float[hourlyL.length];
+    for (int h = 0; h < litres.length; h++) {
+      start[h] = at(0).getEpochSecond() + 3600L * h;
+      minutes[h] = 60;
+      litres[h] =
+          (float)
+              (hourlyL[h] * CYCLES / (CYCLES - 1)
+                  + freshLossL.applyAsDouble(h / 24) * byHour[h % 24]);
+    }
+    return new IntervalVolumes(start, minutes, litres);
+  }
+
   static MeterFacts meter(String code, List<RegisterVolume> volumes) {
+    return meter(code, volumes, IntervalVolumes.none());
+  }
+
+  private static MeterFacts meter(
+      String code, List<RegisterVolume> volumes, IntervalVolumes intervals) {
     return new MeterFacts(
         code,
         MeterFacts.Role.MAKEUP,
@@ -142,7 +172,7 @@ final class MadeUpSystem {
         Optional.empty(),
         OptionalDouble.of(10),
         volumes,
-        IntervalVolumes.none());
+        intervals);
   }
 
   /** A meter read by the hour and no other way, the hours spread evenly over a day. */
