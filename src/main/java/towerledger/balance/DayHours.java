@@ -34,15 +34,16 @@ final class DayHours {
       work[h] = day <= WORKING_DAYS && hourOfDay >= WORK_FROM && hourOfDay < WORK_TO;
       boolean stands = load[h] <= 0;
       edge[h] =
-          stands
-              ? h > 0 && load[h - 1] > 0 || h > 1 && load[h - 2] > 0
-              : h > 0 && load[h - 1] <= 0;
+          stands ? h > 0 && load[h - 1] > 0 || h > 1 && load[h - 2] > 0 : h > 0 && load[h - 1] <= 0;
       if (++hourOfDay == 24) {
         // Clocks are put forward and back at night: looked up once a day.
         ZonedDateTime local =
             Instant.ofEpochSecond(hours.startEpochSecond() + 3600L * (h + 1)).atZone(zone);
         hourOfDay = local.getHour() == 23 ? -1 : local.getHour();
-        day = hourOfDay < 0 ? local.getDayOfWeek().plus(1).getValue() : local.getDayOfWeek().getValue();
+        day =
+            hourOfDay < 0
+                ? local.getDayOfWeek().plus(1).getValue()
+                : local.getDayOfWeek().getValue();
       }
     }
     return new DayHours(work, edge, firstNoon);

@@ -36,8 +36,7 @@ final class DayProfile {
    * @param windowHours length of the lowest flow
    * @param into receives the figures
    */
-  static void of(
-      double[] flow, DayHours hours, int from, int to, int windowHours, double[] into) {
+  static void of(double[] flow, DayHours hours, int from, int to, int windowHours, double[] into) {
     double sum = 0;
     double work = 0;
     double edges = 0;
@@ -87,8 +86,6 @@ final class DayProfile {
       lowest[d] = Math.max(0, least) / windowHours;
     }
     Arrays.sort(lowest);
-    return days % 2 == 1
-        ? lowest[days / 2]
-        : 0.5 * (lowest[days / 2 - 1] + lowest[days / 2]);
+    return days % 2 == 1 ? lowest[days / 2] : 0.5 * (lowest[days / 2 - 1] + lowest[days / 2]);
   }
 }

@@ -160,7 +160,9 @@ final class DayShapes {
     double whole =
         Math.max(
             sound * 0.2,
-            scale * (responses.get(0).makeup[p] + part * (response.makeup[p] - responses.get(0).makeup[p]))
+            scale
+                    * (responses.get(0).makeup[p]
+                        + part * (response.makeup[p] - responses.get(0).makeup[p]))
                 + base);
     double lostPart = Math.min(0.98, lost / Math.max(whole, lost));
     double[] loss = day.loss[response.signature.shape().ordinal()];
@@ -326,9 +328,7 @@ final class DayShapes {
       double n = to - from;
       boolean restless = running > 0.97 * n;
       double[] always = {1, work / n, edges / n};
-      double[] whileRunning = {
-        restless ? 1 : 0, part(runWork, running), part(runEdge, running)
-      };
+      double[] whileRunning = {restless ? 1 : 0, part(runWork, running), part(runEdge, running)};
       double[] withLoad = {
         Math.min(1, restless ? Math.max(0, sound[DayProfile.FLOOR]) : 0),
         part(loadWork, loads),

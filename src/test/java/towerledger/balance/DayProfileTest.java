@@ -40,7 +40,8 @@ class DayProfileTest {
 
   @Test
   void hoseInWorkingHoursRaisesTheirPartAlone() {
-    double[] figures = figures(h -> (runs(h) ? 100 : 0) + (hour(h) >= 7 && hour(h) < 17 && day(h) <= 5 ? 60 : 0));
+    double[] figures =
+        figures(h -> (runs(h) ? 100 : 0) + (hour(h) >= 7 && hour(h) < 17 && day(h) <= 5 ? 60 : 0));
 
     assertThat(figures[DayProfile.FLOOR]).isZero();
     assertThat(figures[DayProfile.WORK]).isCloseTo(160 * 50.0 / (100 * 60 + 60 * 50), within(1e-9));

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.YearMonth;
 import java.util.Arrays;
 import java.util.List;
-import org.junit.jupiter.api.Test;
 import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
 
 /** The same water a day, lost at other hours: only a logged meter can tell a leak from a hose. */
 class DayShapesTest {
@@ -55,8 +55,8 @@ class DayShapesTest {
   }
 
   /**
-   * From August on the same water is lost, every day at all hours or on working
-   * days in working hours.
+   * From August on the same water is lost, every day at all hours or on working days in working
+   * hours.
    */
   private static Judgement judge(double @Nullable [] byHour) {
     MadeUpSystem system = new MadeUpSystem();
@@ -65,9 +65,11 @@ class DayShapesTest {
         day ->
             day < ONSET
                 ? 0
-                : everyDay ? LOSS_L : MadeUpSystem.FROM.plusDays(day).getDayOfWeek().getValue() <= 5
-                    ? LOSS_L * 7 / 5
-                    : 0;
+                : everyDay
+                    ? LOSS_L
+                    : MadeUpSystem.FROM.plusDays(day).getDayOfWeek().getValue() <= 5
+                        ? LOSS_L * 7 / 5
+                        : 0;
     system.freshLossByHour = byHour;
     List<MonthVerdict> verdicts = RECONCILER.judge(system.observed().facts(), FIRST, WELL_AFTER);
     return verdicts.get(verdicts.size() - 1).judgement();
