@@ -104,8 +104,8 @@ final class DayShapes {
       List<Response> responses,
       double referencePerHourL) {
     @Nullable Day[] days = new Day[periods.size()];
-    double[] logged = makeup.hourlyL();
-    if (logged != null) {
+    double[] logged = makeup.loggedL();
+    if (logged.length > 0) {
       new Reader(facts, hours, plan, responses, logged, referencePerHourL)
           .read(periods, makeup, days);
     }

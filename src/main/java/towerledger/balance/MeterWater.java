@@ -150,6 +150,25 @@ final class MeterWater {
     }
   }
 
+  /** Whether any hour is logged. */
+  boolean logged() {
+    return runningL != null;
+  }
+
+  /** Adds what was logged in each hour; hours not logged repeat the one before. */
+  void addLogged(double[] hourlyL) {
+    double[] running = runningL;
+    int[] gaps = gapsBefore;
+    if (running == null || gaps == null) {
+      return;
+    }
+    double last = 0;
+    for (int h = 0; h < hourlyL.length; h++) {
+      last = gaps[h + 1] > gaps[h] ? last : running[h + 1] - running[h];
+      hourlyL[h] += last;
+    }
+  }
+
   /** Largest volume left out of a stretch because no fill could pass it, L; 0 without any. */
   double impossibleL(double from, double to) {
     double most = 0;

@@ -147,6 +147,19 @@ final class MeteredWater {
   }
 
   /**
+   * Water of each hour as logged, told where {@link #byInterval} says so; hours that a logger
+   * dropped repeat the one before. Empty where nothing is logged.
+   */
+  double[] loggedL() {
+    if (meters.stream().noneMatch(MeterWater::logged)) {
+      return new double[0];
+    }
+    double[] hourly = new double[blocks.count * QuarterDays.HOURS];
+    meters.forEach(meter -> meter.addLogged(hourly));
+    return hourly;
+  }
+
+  /**
    * Water between two positions.
    *
    * @param runningUse running total of modelled use by block, which shares out register volumes
