@@ -58,7 +58,8 @@ final class DayShapes {
   /** How far the loss of one story may stray from its shape, as a part of it. */
   private static final double LOOSE = 0.15;
 
-  private static final double LOOSE_AT_ONSET = 0.35;
+  /** The same where it begins or ends: a median sees all of it or nothing. */
+  private static final double LOOSE_AT_ONSET = 1;
 
   /** Lowest mean flow whose shape says anything, as a part of the reference evaporation. */
   private static final double LEAST_FLOW = 0.05;

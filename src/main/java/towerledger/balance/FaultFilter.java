@@ -38,6 +38,12 @@ final class FaultFilter {
   /** Log of the weight below which the end of a fault is not followed as a story of its own. */
   private static final double LEAST_STORY = Math.log(1e-4);
 
+  /**
+   * The same below which one that has ended counts as sound. Far lower: a fault of a few days is
+   * over before the readings that prove it.
+   */
+  private static final double LEAST_ENDED = Math.log(1e-6);
+
   /** How long a fault that ended is remembered: until its month has closed. */
   private static final double REMEMBERED_BLOCKS = 45 * 4;
 
@@ -283,7 +289,7 @@ final class FaultFilter {
         kept.add(h);
       } else if (h.over()) {
         Hypothesis elder = over[h.was];
-        if (at > periods.get(h.end).to() + REMEMBERED_BLOCKS || h.logWeight < top + LEAST_STORY) {
+        if (at > periods.get(h.end).to() + REMEMBERED_BLOCKS || h.logWeight < top + LEAST_ENDED) {
           sound.absorb(h);
         } else if (elder != null) {
           elder.absorb(h);
