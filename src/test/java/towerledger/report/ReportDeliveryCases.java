@@ -12,10 +12,13 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.springframework.dao.DataIntegrityViolationException;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.ledger.InventedMonths;
 import towerledger.ledger.InventedMonths.Kind;
 import towerledger.report.delivery.Courier;
@@ -105,6 +108,33 @@ abstract class ReportDeliveryCases extends ReportMailCases {
         .isInstanceOf(ReportException.class)
         .hasMessageContaining("look at it again");
     assertThat(deliveries.list(seen.id())).isEmpty();
+  }
+
+  @Test
+  void decidesAndQueuesInOneTransaction() {
+    InventedMonths months = months("RD-ONE", "zoe@one.example");
+    ReportIssue draft = reports.prepare(months.customerId(), MONTH, OFFICE);
+    List<Long> queued = new ArrayList<>();
+
+    new TransactionTemplate(context.getBean(PlatformTransactionManager.class))
+        .executeWithoutResult(
+            transaction -> {
+              reports.approve(draft.id(), draft.digest(), OFFICE);
+              queued.add(onlyMail(draft).id());
+              assertThat(tasksOf(queued.get(0))).isEqualTo(1);
+              transaction.setRollbackOnly();
+            });
+
+    assertThat(tasksOf(queued.get(0))).as("undone with the decision").isZero();
+    assertThat(only(months).status()).isEqualTo(ReportIssue.Status.DRAFT);
+    assertThat(deliveries.list(draft.id())).isEmpty();
+  }
+
+  private long tasksOf(long mailId) {
+    return jdbc.sql("SELECT COUNT(*) FROM report_task WHERE task_instance = ?")
+        .param(Long.toString(mailId))
+        .query(Long.class)
+        .single();
   }
 
   @Test
