@@ -97,7 +97,11 @@ final class MonthAssembler {
             pass.vague(month));
     Map<Cause, Double> causes = pass.rule.causes(hypotheses, month, measure);
     boolean waste = pass.rule.wastes(hypotheses, month, measure, loss);
-    boolean flagged = waste || pass.rule.faulty(causes, measure);
+    Cause suspect = VerdictRule.ranked(causes, true).get(0).getKey();
+    boolean flagged =
+        waste
+            || pass.rule.faulty(causes, measure)
+                && pass.rule.sized(suspect, draft.netMakeup() - draft.expected, measure);
     List<Map.Entry<Cause, Double>> ranked = VerdictRule.ranked(causes, flagged);
     List<Cause> set = VerdictRule.set(ranked, flagged);
     draft.settle(flagged, waste, ranked.get(0).getKey(), loss);

@@ -168,6 +168,17 @@ final class VerdictRule {
     return sum >= FAULT_LIMIT;
   }
 
+  /**
+   * Whether what is wrong is large enough for a flag: the makeup strays from the expected by at
+   * least what a loss must come to. A wrong bleed meter shows in the bleed, not in the makeup.
+   *
+   * @param moreL makeup over the expected, L
+   */
+  boolean sized(Cause likeliest, double moreL, Measure measure) {
+    return likeliest == Cause.BLOWDOWN_METER_ERROR
+        || Math.abs(moreL) >= leastL(measure.makeupL());
+  }
+
   /** Causes in the order in which they are named: in a flagged month the faults come first. */
   static List<Map.Entry<Cause, Double>> ranked(Map<Cause, Double> causes, boolean flagged) {
     List<Map.Entry<Cause, Double>> ranked = new ArrayList<>(causes.entrySet());
