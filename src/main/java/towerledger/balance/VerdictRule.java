@@ -175,8 +175,7 @@ final class VerdictRule {
    * @param moreL makeup over the expected, L
    */
   boolean sized(Cause likeliest, double moreL, Measure measure) {
-    return likeliest == Cause.BLOWDOWN_METER_ERROR
-        || Math.abs(moreL) >= leastL(measure.makeupL());
+    return likeliest == Cause.BLOWDOWN_METER_ERROR || Math.abs(moreL) >= leastL(measure.makeupL());
   }
 
   /** Causes in the order in which they are named: in a flagged month the faults come first. */
