@@ -70,42 +70,50 @@ final class BasinWalk {
     double conc = blocks.count == 0 ? 0 : plan.aimUsCm()[0] * signature.aimFactor();
     double meanEvaporation = referencePerHourL * QuarterDays.HOURS;
     double meanRun = QuarterDays.HOURS;
+    double[] freshUsCm = plan.freshUsCm();
+    double[] aimUsCm = plan.aimUsCm();
+    double[] drainedL = plan.drainedL();
+    double[] emptied = plan.emptied();
+    BlowdownControl[] controls = plan.control();
+    double[] runHours = blocks.runHours;
+    double driftPerLoadHourL = plan.driftPerLoadHourL();
     for (int b = 0; b < blocks.count; b++) {
-      double cm = plan.freshUsCm()[b];
-      double soundAim = plan.aimUsCm()[b];
-      if (b > 0 && plan.freshUsCm()[b - 1] == 1 && cm != 1) {
+      double cm = freshUsCm[b];
+      double soundAim = aimUsCm[b];
+      if (b > 0 && freshUsCm[b - 1] == 1 && cm != 1) {
         // The first sample of the makeup gives the ratios a unit.
         conc *= cm;
       }
       double aim = Math.max(soundAim * signature.aimFactor(), cm * 1.05);
       double evaporation = blocks.evaporationL[b];
-      double drift = plan.driftPerLoadHourL() * blocks.loadHours[b];
+      double perLift = 1 / (aim - cm);
+      double drift = driftPerLoadHourL * blocks.loadHours[b];
       double lost = lossL[b];
       double basinLoss = fresh ? 0 : lost;
-      double refill = plan.drainedL()[b] + plan.emptied()[b] * volume;
+      double refill = drainedL[b] + emptied[b] * volume;
       if (refill > 0) {
         double part = Math.min(1, refill / volume);
         conc = conc * (1 - part) + cm * part;
       }
       meanEvaporation += (evaporation - meanEvaporation) / TIMER_MEMORY_BLOCKS;
-      meanRun += (blocks.runHours[b] - meanRun) / TIMER_MEMORY_BLOCKS;
+      meanRun += (runHours[b] - meanRun) / TIMER_MEMORY_BLOCKS;
       double out = drift + basinLoss;
       double in = evaporation + out;
       double free = (volume * conc + in * cm) / (volume + out);
       double bled = 0;
       double holds = 0;
-      BlowdownControl control = plan.control()[b];
+      BlowdownControl control = controls[b];
       if (control == BlowdownControl.CONDUCTIVITY) {
-        if (free > aim && blocks.runHours[b] > 0) {
-          bled = (volume * conc + in * cm - aim * (volume + out)) / (aim - cm);
+        if (free > aim && runHours[b] > 0) {
+          bled = (volume * conc + in * cm - aim * (volume + out)) * perLift;
           holds = 1;
         }
       } else if (control == BlowdownControl.MAKEUP_PROPORTIONAL) {
         double upstream = fresh ? lost : 0;
-        bled = (in + upstream) * cm / (aim - cm);
+        bled = (in + upstream) * cm * perLift;
         holds = 1;
       } else if (meanRun > 0.05) {
-        bled = meanEvaporation * cm / (aim - cm) * blocks.runHours[b] / meanRun;
+        bled = meanEvaporation * cm * perLift * runHours[b] / meanRun;
         holds = 1;
       }
       // A bleed stuck open lets the controller shut its own valve; what counts is the larger.
@@ -113,10 +121,10 @@ final class BasinWalk {
       conc = (volume * conc + (in + bled) * cm) / (volume + out + bled);
       makeup[b + 1] = makeup[b] + in + bled + refill + (fresh ? lost : 0);
       bleed[b + 1] = bleed[b] + allBleed;
-      slope[b + 1] = slope[b] - (bled > 0 ? (bled + out) * aim / (aim - cm) : 0);
-      double reference = referencePerHourL * blocks.runHours[b];
-      base[b + 1] = base[b] + reference * aim / (aim - cm);
-      baseBleed[b + 1] = baseBleed[b] + reference * cm / (aim - cm);
+      slope[b + 1] = slope[b] - (bled > 0 ? (bled + out) * aim * perLift : 0);
+      double reference = referencePerHourL * runHours[b];
+      base[b + 1] = base[b] + reference * aim * perLift;
+      baseBleed[b + 1] = baseBleed[b] + reference * cm * perLift;
       loss[b + 1] = loss[b] + lost;
       concentration[b] = conc / soundAim;
       held[b] = holds;

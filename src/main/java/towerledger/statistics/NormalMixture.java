@@ -1,11 +1,13 @@
 package towerledger.statistics;
 
 import java.util.Arrays;
+import java.util.Comparator;
 
 /** A weighted mixture of normal distributions: what several hypotheses together say of a value. */
 public final class NormalMixture {
 
   private static final int START = 64;
+  private static final double ROUNDING = 1e-12;
 
   private double[] weight = new double[START];
   private double[] mean = new double[START];
@@ -85,14 +87,38 @@ public final class NormalMixture {
       low = Math.min(low, mean[i] - 8 * deviation[i]);
       high = Math.max(high, mean[i] + 8 * deviation[i]);
     }
+    Integer[] heaviestFirst = new Integer[size];
+    Arrays.setAll(heaviestFirst, i -> i);
+    Arrays.sort(heaviestFirst, Comparator.comparingDouble(i -> -weight[i]));
     for (int i = 0; i < 50 && high - low > 1e-4 * (1 + Math.abs(low)); i++) {
       double middle = 0.5 * (low + high);
-      if (cumulative(middle) < probability) {
+      if (liesBelow(middle, probability, heaviestFirst)) {
         low = middle;
       } else {
         high = middle;
       }
     }
     return 0.5 * (low + high);
+  }
+
+  /**
+   * Whether {@link #cumulative} of a limit lies below a probability: told as soon as the components
+   * not yet looked at could not change it.
+   */
+  private boolean liesBelow(double limit, double probability, Integer[] order) {
+    double wanted = probability * total;
+    double sum = 0;
+    double rest = total;
+    for (int i : order) {
+      sum += weight[i] * standardCumulative((limit - mean[i]) / deviation[i]);
+      rest -= weight[i];
+      if (sum >= wanted) {
+        return false;
+      }
+      if (sum + rest < wanted - ROUNDING * total) {
+        return true;
+      }
+    }
+    return true;
   }
 }
