@@ -7,6 +7,7 @@ import java.util.function.Function;
 import towerledger.balance.facts.SystemAttributes;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.balance.facts.TowerFacts;
+import towerledger.psychrometrics.HumidityRatio;
 import towerledger.psychrometrics.MoistAir;
 import towerledger.quantity.OutOfRangeException;
 import towerledger.thermal.CellStaging;
@@ -235,15 +236,20 @@ final class TowerModel {
           "tower %s rated at %.1f/%.1f °C and %.1f °C wet bulb, the trade's usual point where the nameplate is silent"
               .formatted(name, cold + range, cold, wetBulb));
     }
-    if (cold < wetBulb + 0.8 || range < 1) {
+    double usualDry = wetBulb + USUAL_DEPRESSION_K;
+    double dry = Math.max(wetBulb + 0.5, tower.dryBulbC().orElse(usualDry));
+    if (!HumidityRatio.isPossible(dry, wetBulb, pressurePa)) {
+      dry = usualDry;
+    }
+    if (cold < wetBulb + 0.8 || range < 1 || !HumidityRatio.isPossible(dry, wetBulb, pressurePa)) {
       assumptions.add(
           "design point of tower %s is not possible (cold water %.1f °C, wet bulb %.1f °C, range %.1f K): the usual one is taken"
               .formatted(name, cold, wetBulb, range));
       cold = USUAL_COLD_WATER_C;
       wetBulb = USUAL_WET_BULB_C;
       range = USUAL_RANGE_K;
+      dry = wetBulb + USUAL_DEPRESSION_K;
     }
-    double dry = Math.max(wetBulb + 0.5, tower.dryBulbC().orElse(wetBulb + USUAL_DEPRESSION_K));
     MoistAir air = MoistAir.fromWetBulb(dry, wetBulb, pressurePa);
     OptionalDouble airFlow = tower.airFlowM3PerSecond();
     if (airFlow.isEmpty()) {
