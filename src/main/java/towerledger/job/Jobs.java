@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.beans.factory.annotation.Value;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
@@ -30,11 +31,17 @@ public class Jobs {
   private final JdbcClient jdbc;
   private final ObjectProvider<SchedulerClient> scheduler;
   private final Clock clock;
+  private final boolean atOnce;
 
-  Jobs(JdbcClient jdbc, ObjectProvider<SchedulerClient> scheduler, Clock clock) {
+  Jobs(
+      JdbcClient jdbc,
+      ObjectProvider<SchedulerClient> scheduler,
+      Clock clock,
+      @Value("${db-scheduler.immediate-execution-enabled}") boolean atOnce) {
     this.jdbc = jdbc;
     this.scheduler = scheduler;
     this.clock = clock;
+    this.atOnce = atOnce;
   }
 
   /**
@@ -63,7 +70,7 @@ public class Jobs {
         .update();
     SchedulerClient client = scheduler.getObject();
     client.scheduleIfNotExists(JobRunner.TASK.instance(id).build(), clock.instant());
-    if (client instanceof Scheduler here) {
+    if (atOnce && client instanceof Scheduler here) {
       startAfterCommit(here);
     }
     return id;

@@ -151,7 +151,9 @@ class KilledImportDrillIT {
     try (var connection = DriverManager.getConnection(url, user(url), "")) {
       var queries = new TreeMap<String, String>();
       for (ExportFile file : ExportFiles.ALL) {
-        queries.put(file.name(), file.sql());
+        if (!file.name().equals("ledger_revisions")) { // reckoned, and with the time of writing
+          queries.put(file.name(), file.sql());
+        }
       }
       for (int i = 0; i < MORE_TABLES.size(); i++) {
         queries.put("more" + i, MORE_TABLES.get(i));
