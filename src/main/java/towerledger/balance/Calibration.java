@@ -78,18 +78,14 @@ final class Calibration {
       gain[i] = sum;
       s += slope[i] * sum;
     }
-    double wide = s + blunderVariance;
-    double sound = (1 - blunder) * Math.exp(-0.5 * residual * residual / s) / Math.sqrt(s);
-    double off = blunder * Math.exp(-0.5 * residual * residual / wide) / Math.sqrt(wide);
-    double sum = sound + off + 1e-300;
-    double weight = (sound / s + off / wide) / sum;
+    Belief belief = Belief.in(residual, s, blunder, blunderVariance);
     for (int i = 0; i < N; i++) {
-      mean[i] += gain[i] * weight * residual;
+      mean[i] += gain[i] * belief.weight() * residual;
       for (int j = 0; j < N; j++) {
-        cov[i * N + j] -= gain[i] * gain[j] * weight;
+        cov[i * N + j] -= gain[i] * gain[j] * belief.weight();
       }
     }
-    return Math.log(sum);
+    return belief.logLikelihood();
   }
 
   /**

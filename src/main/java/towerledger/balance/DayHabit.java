@@ -55,13 +55,9 @@ final class DayHabit {
       double blunderVariance) {
     double gain = variance[figure] * slope;
     double s = noise + slope * gain;
-    double wide = s + blunderVariance;
-    double sound = (1 - blunderOdds) * Math.exp(-0.5 * residual * residual / s) / Math.sqrt(s);
-    double off = blunderOdds * Math.exp(-0.5 * residual * residual / wide) / Math.sqrt(wide);
-    double sum = sound + off + 1e-300;
-    double weight = (sound / s + off / wide) / sum;
-    mean[figure] += gain * weight * residual;
-    variance[figure] = Math.max(0, variance[figure] - gain * gain * weight);
-    return Math.log(sum);
+    Belief belief = Belief.in(residual, s, blunderOdds, blunderVariance);
+    mean[figure] += gain * belief.weight() * residual;
+    variance[figure] = Math.max(0, variance[figure] - gain * gain * belief.weight());
+    return belief.logLikelihood();
   }
 }

@@ -1,7 +1,6 @@
 package towerledger.balance;
 
 import java.time.Duration;
-import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
@@ -106,11 +105,12 @@ final class DayShapes {
       double referencePerHourL) {
     @Nullable Day[] days = new Day[periods.size()];
     double[] logged = makeup.loggedL();
+    double[] unknown = unknown(facts);
     if (logged.length > 0) {
-      new Reader(facts, hours, plan, responses, logged, referencePerHourL)
+      new Reader(facts, hours, plan, responses, logged, referencePerHourL, unknown == UNTOLD)
           .read(periods, makeup, days);
     }
-    return new DayShapes(responses, days, unknown(facts));
+    return new DayShapes(responses, days, unknown);
   }
 
   private static double[] unknown(SystemFacts facts) {
@@ -149,11 +149,9 @@ final class DayShapes {
     if (day == null) {
       return;
     }
-    boolean last = h.end == p;
-    boolean first = h.onset == p || last;
-    int number = last ? h.was : h.signature;
+    int number = h.responseIn(p);
     Response response = responses.get(number);
-    double part = first ? 0.5 : 1;
+    double part = h.partIn(p);
     double scale = Math.exp(h.load());
     double base = h.base() * responses.get(0).base[p];
     double sound = Math.max(1, scale * responses.get(0).makeup[p] + base);
@@ -180,7 +178,7 @@ final class DayShapes {
       } else {
         effect = lostPart * (loss[f] - plain);
       }
-      double loose = (first ? LOOSE_AT_ONSET : LOOSE) * effect;
+      double loose = (h.turnsIn(p) ? LOOSE_AT_ONSET : LOOSE) * effect;
       boolean known = habit.variance(f) < KNOWN * KNOWN;
       double likely =
           habit.update(
@@ -216,14 +214,14 @@ final class DayShapes {
         ControlPlan plan,
         List<Response> responses,
         double[] logged,
-        double referencePerHourL) {
-      this.untold = unknown(facts) == UNTOLD;
+        double referencePerHourL,
+        boolean untold) {
+      this.untold = untold;
       this.hours = hours;
       this.responses = responses;
       this.logged = logged;
       this.referencePerHourL = referencePerHourL;
-      ZoneId zone = facts.zone();
-      kinds = DayHours.of(hours, zone);
+      kinds = DayHours.of(hours, facts.zone());
       boolean floats =
           !facts.settings().isEmpty()
               && facts.settings().get(0).levelControl().orElse(LevelControl.OTHER)

@@ -73,16 +73,15 @@ final class Foretelling {
 
   void weigh(Hypothesis h, int p, Period period) {
     Response sound = responses.get(0);
-    boolean last = h.end == p;
-    Response response = responses.get(last ? h.was : h.signature);
+    Response response = responses.get(h.responseIn(p));
     Signature signature = response.signature;
-    boolean first = h.onset == p || last;
-    double part = first ? 0.5 : 1;
+    boolean turns = h.turnsIn(p);
+    double part = h.partIn(p);
 
     if (period.hasSamples()) {
       double change = response.sampleLog[p] - sound.sampleLog[p];
       double log = sound.sampleLog[p] + part * change;
-      double loose = (first ? 0.35 : looseness(signature)) * change;
+      double loose = (turns ? 0.35 : looseness(signature)) * change;
       double deviation = period.sampleDeviation();
       slopes(0, response.held[p], 0, 0);
       h.logWeight +=
@@ -106,10 +105,10 @@ final class Foretelling {
               sound.makeup[p],
               told - sound.makeup[p],
               response.slope[p] * signature.makeupFactor(),
-              sound.base[p] * (first ? 1 : signature.makeupFactor()),
+              sound.base[p] * (turns ? 1 : signature.makeupFactor()),
               floorPerDayL * period.days()),
           new Trust(
-              first ? 0.32 : looseness(signature), 0.02, accuracy * accuracy, 0.04, 0.15 * 0.15));
+              turns ? 0.32 : looseness(signature), 0.02, accuracy * accuracy, 0.04, 0.15 * 0.15));
     }
     if (period.hasBleed()) {
       double told = response.bleed[p] * signature.loadFactor() * signature.bleedFactor();
@@ -123,10 +122,10 @@ final class Foretelling {
               sound.bleed[p],
               told - sound.bleed[p],
               response.slope[p],
-              sound.baseBleed[p] * (first ? 1 : signature.bleedFactor()),
+              sound.baseBleed[p] * (turns ? 1 : signature.bleedFactor()),
               0.3 * floorPerDayL * period.days()),
           new Trust(
-              first ? 0.35 : 0.15,
+              turns ? 0.35 : 0.15,
               0.03,
               bleedAccuracy * bleedAccuracy + 0.05 * 0.05,
               0.05,

@@ -70,6 +70,21 @@ final class Hypothesis {
     return was != signature;
   }
 
+  /** Number of the response that a period shows: that of its last days where the fault ends. */
+  int responseIn(int period) {
+    return end == period ? was : signature;
+  }
+
+  /** Whether the fault begins or ends within a period. */
+  boolean turnsIn(int period) {
+    return onset == period || end == period;
+  }
+
+  /** Part of a fault's effect that a period shows: half where it begins or ends. */
+  double partIn(int period) {
+    return turnsIn(period) ? 0.5 : 1;
+  }
+
   private Hypothesis copy(int newSignature, int newWas, int newOnset, double newLogWeight) {
     Hypothesis copy =
         new Hypothesis(newSignature, newWas, newOnset, newLogWeight, calibration.copy());

@@ -158,13 +158,12 @@ final class MeterWater {
   /** Adds what was logged in each hour; hours not logged repeat the one before. */
   void addLogged(double[] hourlyL) {
     double[] running = runningL;
-    int[] gaps = gapsBefore;
-    if (running == null || gaps == null) {
+    if (running == null) {
       return;
     }
     double last = 0;
     for (int h = 0; h < hourlyL.length; h++) {
-      last = gaps[h + 1] > gaps[h] ? last : running[h + 1] - running[h];
+      last = gapsBefore[h + 1] > gapsBefore[h] ? last : running[h + 1] - running[h];
       hourlyL[h] += last;
     }
   }
