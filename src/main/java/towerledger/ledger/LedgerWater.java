@@ -38,6 +38,31 @@ public record LedgerWater(
     @Nullable Double cycles,
     @Nullable Double targetCycles) {
 
+  /** Names of {@link #volumes()} in files, without the unit that ends them. */
+  public static final List<String> VOLUME_NAMES =
+      List.of(
+          "makeup",
+          "expected_makeup",
+          "expected_low",
+          "expected_high",
+          "unaccounted",
+          "unaccounted_low",
+          "unaccounted_high",
+          "evaporation",
+          "drift",
+          "needed_blowdown",
+          "excess_loss",
+          "fresh_loss",
+          "other_use",
+          "storage_change",
+          "meter_correction",
+          "residual",
+          "blowdown",
+          "gross_loss",
+          "loss",
+          "loss_low",
+          "loss_high");
+
   /** Every volume in the order of this record, cycles left out; null where nothing is known. */
   public List<@Nullable Double> volumes() {
     return Arrays.asList(

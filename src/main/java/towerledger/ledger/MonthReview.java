@@ -36,14 +36,8 @@ public class MonthReview {
       JOIN account_customer c ON c.id = m.customer_id
       """;
 
-  private static final String LOST =
-      """
-      SUM(m.loss_amount) AS amount,
-      SQRT(COALESCE(SUM(POWER((m.loss_amount_high - m.loss_amount_low) / 2, 2)), 0)) AS half_width
-      """;
-
   /** Months without waste count too: they are known to have lost nothing. */
-  private static final String SUM_OF_WASTE =
+  private static final String LOST =
       """
       COALESCE(SUM(CASE WHEN m.waste THEN m.loss_amount END), 0) AS amount,
       SQRT(COALESCE(SUM(CASE WHEN m.waste
@@ -130,7 +124,7 @@ public class MonthReview {
    * systems are kept ready; others are summed from their rows.
    */
   public List<Sum> sums(Viewer viewer, YearMonth month, ReviewFilter filter) {
-    boolean all = filter.isOpen() && viewer.canAdminister();
+    boolean all = coversAll(viewer, filter);
     Condition where =
         all
             ? new Condition("WHERE m.month_start = ? ", List.of(month.atDay(1)))
@@ -148,7 +142,7 @@ public class MonthReview {
   /** Money lost by month, oldest first, months without rows left out. */
   public List<MonthLoss> lossByMonth(
       Viewer viewer, YearMonth first, YearMonth last, ReviewFilter filter) {
-    boolean all = filter.isOpen() && viewer.canAdminister();
+    boolean all = coversAll(viewer, filter);
     Condition where = all ? new Condition("", List.of()) : where(viewer, filter);
     List<Object> parameters = new ArrayList<>(List.of(first.atDay(1), last.atDay(1)));
     parameters.addAll(where.parameters());
@@ -157,7 +151,7 @@ public class MonthReview {
                 + (all
                     ? "SUM(m.loss_amount) AS amount,"
                         + " SQRT(SUM(m.loss_amount_squares)) AS half_width FROM ledger_slot_month m"
-                    : SUM_OF_WASTE + FROM_MONTHS)
+                    : LOST + FROM_MONTHS)
                 + " WHERE m.month_start >= ? AND m.month_start <= ?"
                 + where.sql()
                 + " GROUP BY m.month_start, m.currency ORDER BY m.month_start, m.currency")
@@ -251,6 +245,11 @@ public class MonthReview {
         row.getBigDecimal("loss_amount"),
         Math.sqrt(row.getDouble("loss_amount_squares")),
         row.getBigDecimal("credit_unclaimed"));
+  }
+
+  /** Whether nothing is left out, so that the sums kept ready are the answer. */
+  private static boolean coversAll(Viewer viewer, ReviewFilter filter) {
+    return filter.isOpen() && viewer.canAdminister();
   }
 
   /** A condition with its parameters. */

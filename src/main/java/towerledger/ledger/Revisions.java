@@ -86,6 +86,8 @@ class Revisions {
         loss_amount_low = ?, loss_amount_high = ?, evaporation_l = ?, drift_l = ?
       WHERE system_id = ? AND month_start = ?""";
 
+  private static final int LONGEST_REASON = 500;
+
   private final JdbcTemplate jdbc;
   private final JdbcClient client;
   private final WorkingCodec codec;
@@ -160,17 +162,18 @@ class Revisions {
       Map<Long, Map<YearMonth, Standing>> standing,
       String reason,
       boolean upgradeOrdered) {
+    Instant now = clock.instant();
     List<Row> rows = new ArrayList<>();
     for (NewRevision revision : fresh) {
       Standing before = standing.getOrDefault(revision.systemId(), Map.of()).get(revision.month());
       String figuresHash = revision.figuresHash();
       if (before == null) {
-        rows.add(new Row(revision, 1, revision.status(), figuresHash, "first reckoning", null));
+        rows.add(row(revision, 1, revision.status(), figuresHash, "first reckoning", now));
       } else if (mayReplace(before, revision, upgradeOrdered)
           && !figuresHash.equals(before.figuresHash())) {
         LedgerStatus status =
             before.status().isClosed() ? LedgerStatus.RESTATED : revision.status();
-        rows.add(new Row(revision, before.revision() + 1, status, figuresHash, reason, before));
+        rows.add(row(revision, before.revision() + 1, status, figuresHash, reason, now));
       }
     }
     if (!rows.isEmpty()) {
@@ -203,60 +206,54 @@ class Revisions {
     return Objects.requireNonNull(places.get(revision.systemId()));
   }
 
-  private record Row(
-      NewRevision revision,
+  /**
+   * A revision to be written.
+   *
+   * @param kept as it is stored
+   * @param place whose the system is, and where it stands
+   * @param first whether none stood for its month before
+   */
+  private record Row(KeptRevision kept, Place place, boolean first) {}
+
+  private Row row(
+      NewRevision r,
       int number,
       LedgerStatus status,
       String figuresHash,
       String reason,
-      @Nullable Standing before) {}
+      Instant now) {
+    return new Row(
+        new KeptRevision(
+            r.systemId(),
+            r.month(),
+            number,
+            status,
+            r.modelVersion(),
+            r.inputHash(),
+            figuresHash,
+            reason.length() <= LONGEST_REASON ? reason : reason.substring(0, LONGEST_REASON),
+            now,
+            r.evidence() == null ? null : r.evidence().name(),
+            r.water(),
+            r.verdict(),
+            r.money(),
+            codec.write(r.working()),
+            status,
+            status.isClosed() ? now : null),
+        new Place(r.customerId(), r.siteId()),
+        number == 1);
+  }
 
   private void write(List<Row> rows) {
-    Instant now = clock.instant();
-    jdbc.batchUpdate(INSERT, rows, 500, (statement, row) -> bindRevision(statement, row, now));
-    var firsts = rows.stream().filter(row -> row.before() == null).toList();
-    var moves = rows.stream().filter(row -> row.before() != null).toList();
-    jdbc.batchUpdate(INSERT_HEAD, firsts, 500, (s, row) -> bindHead(s, row, now));
-    jdbc.batchUpdate(MOVE_HEAD, moves, 500, (s, row) -> bindHead(s, row, now));
+    jdbc.batchUpdate(INSERT, rows, 500, (s, row) -> bind(s, row.kept(), row.place().customerId()));
+    var firsts = rows.stream().filter(Row::first).toList();
+    var moves = rows.stream().filter(row -> !row.first()).toList();
+    jdbc.batchUpdate(INSERT_HEAD, firsts, 500, (s, row) -> bindHead(s, row.kept(), row.place()));
+    jdbc.batchUpdate(MOVE_HEAD, moves, 500, (s, row) -> bindHead(s, row.kept(), row.place()));
     sums.renew(
         rows.stream()
-            .map(Row::revision)
-            .map(r -> new SlotSums.SiteMonth(r.siteId(), r.month()))
+            .map(row -> new SlotSums.SiteMonth(row.place().siteId(), row.kept().month()))
             .toList());
-  }
-
-  private void bindRevision(PreparedStatement s, Row row, Instant now) throws SQLException {
-    bind(s, kept(row, now), row.revision().customerId());
-  }
-
-  private static void bindHead(PreparedStatement s, Row row, Instant now) throws SQLException {
-    NewRevision r = row.revision();
-    bindHead(s, kept(row, now, new byte[0]), new Place(r.customerId(), r.siteId()));
-  }
-
-  private KeptRevision kept(Row row, Instant now) {
-    return kept(row, now, codec.write(row.revision().working()));
-  }
-
-  private static KeptRevision kept(Row row, Instant now, byte[] working) {
-    NewRevision r = row.revision();
-    return new KeptRevision(
-        r.systemId(),
-        r.month(),
-        row.number(),
-        row.status(),
-        r.modelVersion(),
-        r.inputHash(),
-        row.figuresHash(),
-        row.reason().length() <= 500 ? row.reason() : row.reason().substring(0, 500),
-        now,
-        r.evidence() == null ? null : r.evidence().name(),
-        r.water(),
-        r.verdict(),
-        r.money(),
-        working,
-        row.status(),
-        row.status().isClosed() ? now : null);
   }
 
   private static void bind(PreparedStatement s, KeptRevision r, long customerId)

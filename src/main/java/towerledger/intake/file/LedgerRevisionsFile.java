@@ -50,28 +50,7 @@ class LedgerRevisionsFile implements FileFormat<LedgerRevisionsFile.RevisionRow>
   private static final Column CREATED = COLUMNS.required("created_at");
   private static final Column EVIDENCE = COLUMNS.optional("evidence");
   private static final List<Column> VOLUMES =
-      Stream.of(
-              "makeup",
-              "expected_makeup",
-              "expected_low",
-              "expected_high",
-              "unaccounted",
-              "unaccounted_low",
-              "unaccounted_high",
-              "evaporation",
-              "drift",
-              "needed_blowdown",
-              "excess_loss",
-              "fresh_loss",
-              "other_use",
-              "storage_change",
-              "meter_correction",
-              "residual",
-              "blowdown",
-              "gross_loss",
-              "loss",
-              "loss_low",
-              "loss_high")
+      LedgerWater.VOLUME_NAMES.stream()
           .map(name -> COLUMNS.number(name + "_gal", Twin.GALLONS, -MOST, MOST))
           .toList();
   private static final Column CYCLES = COLUMNS.number("cycles", 0, MOST);

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import towerledger.account.UnitPreference;
 import towerledger.balance.Cause;
 import towerledger.ledger.LedgerEntry;
+import towerledger.ledger.LedgerWater;
 import towerledger.quantity.Volume;
 import towerledger.quantity.VolumeUnit;
 import towerledger.wording.SpreadsheetGuard;
@@ -24,30 +25,6 @@ import towerledger.wording.SpreadsheetGuard;
  */
 final class FiguresCsv {
 
-  private static final List<String> VOLUMES =
-      List.of(
-          "makeup",
-          "expected_makeup",
-          "expected_low",
-          "expected_high",
-          "unaccounted",
-          "unaccounted_low",
-          "unaccounted_high",
-          "evaporation",
-          "drift",
-          "needed_blowdown",
-          "excess_loss",
-          "fresh_loss",
-          "other_use",
-          "storage_change",
-          "meter_correction",
-          "residual",
-          "blowdown",
-          "gross_loss",
-          "loss",
-          "loss_low",
-          "loss_high");
-
   private FiguresCsv() {}
 
   static String of(List<LedgerEntry> rows, UnitPreference units) {
@@ -56,7 +33,7 @@ final class FiguresCsv {
     List<String> headings =
         new ArrayList<>(
             List.of("system", "name", "site", "month", "status", "revision", "evidence"));
-    VOLUMES.forEach(volume -> headings.add(volume + suffix));
+    LedgerWater.VOLUME_NAMES.forEach(volume -> headings.add(volume + suffix));
     headings.addAll(
         List.of(
             "cycles",
