@@ -1,15 +1,7 @@
 package towerledger.account;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * The 100,000 passwords most often seen in breaches, as the library nbvcxz brings them (MIT), asked
@@ -23,24 +15,14 @@ final class LeakedPasswords {
   /** Shorter ones, with enough added, are other passwords. */
   private static final int SHORTEST = 6;
 
-  private final Set<String> known = read();
-
-  private static Set<String> read() {
-    try (InputStream list =
-            Objects.requireNonNull(LeakedPasswords.class.getResourceAsStream(LIST), LIST);
-        BufferedReader lines =
-            new BufferedReader(new InputStreamReader(list, StandardCharsets.UTF_8))) {
-      return lines
-          .lines()
-          .map(line -> line.strip().toLowerCase(Locale.ROOT))
-          .collect(Collectors.toUnmodifiableSet());
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+  /** Read when the first password is set, not when the program starts. */
+  private static final class Known {
+    static final Set<String> ALL =
+        PackedWords.read(LIST, lines -> lines.map(line -> line.strip().toLowerCase(Locale.ROOT)));
   }
 
   int size() {
-    return known.size();
+    return Known.ALL.size();
   }
 
   /**
@@ -48,7 +30,7 @@ final class LeakedPasswords {
    * or after, or written several times in a row.
    */
   boolean isOne(String password) {
-    if (known.contains(password)) {
+    if (Known.ALL.contains(password)) {
       return true;
     }
     return isPadded(password) || isRepeated(password);
@@ -57,7 +39,7 @@ final class LeakedPasswords {
   private boolean isPadded(String password) {
     for (int from = 0; from == 0 || isPadding(password, from - 1); from++) {
       for (int to = password.length(); to - from >= SHORTEST; to--) {
-        if (known.contains(password.substring(from, to))) {
+        if (Known.ALL.contains(password.substring(from, to))) {
           return true;
         }
         if (!isPadding(password, to - 1)) {
@@ -78,7 +60,7 @@ final class LeakedPasswords {
     for (int period = SHORTEST; period <= password.length() / 2; period++) {
       if (password.length() % period == 0
           && password.equals(password.substring(0, period).repeat(password.length() / period))
-          && known.contains(password.substring(0, period))) {
+          && Known.ALL.contains(password.substring(0, period))) {
         return true;
       }
     }

@@ -1,19 +1,11 @@
 package towerledger.account;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 
 /**
@@ -39,24 +31,15 @@ class PasswordRules {
   private static final int SHORTEST_PIECE = 3;
 
   private final LeakedPasswords leaked = new LeakedPasswords();
-  private final Set<String> pieces = read();
+  private final Set<String> pieces =
+      PackedWords.read(
+          LIST,
+          lines ->
+              lines
+                  .filter(line -> !line.startsWith("#"))
+                  .flatMap(line -> Arrays.stream(line.split("\\s+", -1)))
+                  .filter(piece -> piece.length() >= SHORTEST_PIECE));
   private final int longestPiece = pieces.stream().mapToInt(String::length).max().orElse(0);
-
-  private static Set<String> read() {
-    try (InputStream list =
-            Objects.requireNonNull(PasswordRules.class.getResourceAsStream(LIST), LIST);
-        BufferedReader lines =
-            new BufferedReader(new InputStreamReader(list, StandardCharsets.UTF_8))) {
-      return lines
-          .lines()
-          .filter(line -> !line.startsWith("#"))
-          .flatMap(line -> Arrays.stream(line.split("\\s+", -1)))
-          .filter(piece -> piece.length() >= SHORTEST_PIECE)
-          .collect(Collectors.toUnmodifiableSet());
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
 
   /** Why this password may not be this person's; empty if it may. */
   Optional<PasswordFault> check(String password, String email, String name) {
