@@ -52,10 +52,6 @@ final class FileIntake<T> implements AutoCloseable {
   private List<Ready<T>> read = new ArrayList<>();
   private List<Quarantined> unread = new ArrayList<>();
 
-  // of the batch being written
-  private List<Ready<T>> batch = List.of();
-  private List<Quarantined> bad = List.of();
-
   private boolean mayComeLater = true;
   private long characters;
 
@@ -193,20 +189,18 @@ final class FileIntake<T> implements AutoCloseable {
     }
   }
 
-  private void write(List<Ready<T>> rows, List<Quarantined> refused) {
-    batch = rows;
-    bad = refused;
-    takeAll(batch);
-    settleWaiting();
-    holdBad();
+  private void write(List<Ready<T>> batch, List<Quarantined> bad) {
+    takeAll(batch, bad);
+    settleWaiting(batch, bad);
+    holdBad(bad);
     progress.accept(tally.receipt());
   }
 
-  private void hold(Ready<T> row, String reason) {
-    bad.add(new Quarantined(row.line, row.raw, reason));
+  private static <T> Quarantined held(Ready<T> row, String reason) {
+    return new Quarantined(row.line, row.raw, reason);
   }
 
-  private void takeAll(List<Ready<T>> rows) {
+  private void takeAll(List<Ready<T>> rows, List<Quarantined> bad) {
     if (rows.isEmpty()) {
       return;
     }
@@ -221,19 +215,19 @@ final class FileIntake<T> implements AutoCloseable {
         if (e instanceof UnknownCodeException && mayComeLater && early.size() < MOST_EARLY) {
           early.add(rows.get(0));
         } else {
-          hold(rows.get(0), RowFailure.wordsOf(e));
+          bad.add(held(rows.get(0), RowFailure.wordsOf(e)));
         }
         return;
       }
       int half = rows.size() / 2;
-      takeAll(rows.subList(0, half));
-      takeAll(rows.subList(half, rows.size()));
+      takeAll(rows.subList(0, half), bad);
+      takeAll(rows.subList(half, rows.size()), bad);
       return;
     }
     for (int i = 0; i < fates.size(); i++) {
       Fate fate = fates.get(i).fate();
       if (fate == null) {
-        hold(rows.get(i), fates.get(i).reason());
+        bad.add(held(rows.get(i), fates.get(i).reason()));
       } else {
         tally.count(fate);
       }
@@ -250,7 +244,7 @@ final class FileIntake<T> implements AutoCloseable {
   }
 
   /** Rows that waited in quarantine and are taken now need no more mending. */
-  private void settleWaiting() {
+  private void settleWaiting(List<Ready<T>> batch, List<Quarantined> bad) {
     if (waiting.isEmpty()) {
       return;
     }
@@ -267,7 +261,7 @@ final class FileIntake<T> implements AutoCloseable {
     }
   }
 
-  private void holdBad() {
+  private void holdBad(List<Quarantined> bad) {
     if (bad.isEmpty()) {
       return;
     }

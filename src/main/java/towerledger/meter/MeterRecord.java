@@ -101,6 +101,12 @@ public record MeterRecord(
     long from = installed == null ? Long.MIN_VALUE : installed.getEpochSecond();
     long to = removed == null ? Long.MAX_VALUE : removed.getEpochSecond();
     IntervalVolumes volumes = all.volumes();
+    int last = volumes.size() - 1;
+    if (last < 0
+        || volumes.startEpochSecond(0) + 60L * volumes.minutes(0) > from
+            && volumes.startEpochSecond(last) < to) {
+      return all;
+    }
     var kept = new IntervalLog();
     long first = 0;
     int left = 0;
@@ -111,9 +117,6 @@ public record MeterRecord(
       } else {
         kept.add(start, volumes.minutes(i), volumes.litres(i));
       }
-    }
-    if (left == 0) {
-      return all;
     }
     Instant at = Instant.ofEpochSecond(first);
     remarks.add(

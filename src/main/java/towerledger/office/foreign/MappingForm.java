@@ -151,7 +151,7 @@ final class MappingForm {
     Twin twin = column.twin();
     boolean volume = twin == Twin.GALLONS;
     boolean si = twin != null && !volume && unit.equals(twin.siUnit());
-    boolean otherVolume = twin != null && volume && !unit.isEmpty() && !unit.equals(twin.usUnit());
+    boolean otherVolume = volume && !unit.isEmpty() && !unit.equals(Twin.GALLONS.usUnit());
     String pattern = moment(column) ? cell("pattern", column) : "";
     var plain =
         new ForeignColumn(
