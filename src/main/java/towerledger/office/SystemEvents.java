@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -116,7 +117,7 @@ class SystemEvents {
       LocalDate day = LocalDate.ofInstant(event.at(), zone);
       YearMonth month = YearMonth.from(day);
       double slot =
-          first.until(month, java.time.temporal.ChronoUnit.MONTHS)
+          first.until(month, ChronoUnit.MONTHS)
               + (day.getDayOfMonth() - 0.5) / month.lengthOfMonth()
               - 0.5;
       marks.add(new Layer.Mark(slot, event.sign(), text.day(day) + "\n" + event.says()));

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntFunction;
 import towerledger.quantity.Money;
 
 /**
@@ -23,18 +24,26 @@ public record Projection(Money annual, List<Course> courses) {
   /** Years of the usual projection. */
   public static final int FIVE_YEARS = 5;
 
-  /**
-   * Rates that stay, and rates that rise by 20 and by 30 % over two years, which the trade reports
-   * of recent years: common practice, no source.
-   */
+  /** The {@link #usual} scenarios under English names. */
   public static final List<Scenario> USUAL =
-      List.of(
-          new Scenario("rates stay", BigDecimal.ZERO),
-          Scenario.overTwoYears("rates up 20 % in two years", 0.20),
-          Scenario.overTwoYears("rates up 30 % in two years", 0.30));
+      usual("rates stay", "rates up %d %% in two years"::formatted);
 
   public Projection {
     courses = List.copyOf(courses);
+  }
+
+  /**
+   * Rates that stay, and rates that rise by 20 and by 30 % over two years, which the trade reports
+   * of recent years: common practice, no source.
+   *
+   * @param stay name of rates that stay
+   * @param up name of rates that rise by so many percent
+   */
+  public static List<Scenario> usual(String stay, IntFunction<String> up) {
+    return List.of(
+        new Scenario(stay, BigDecimal.ZERO),
+        Scenario.overTwoYears(up.apply(20), 0.20),
+        Scenario.overTwoYears(up.apply(30), 0.30));
   }
 
   /**

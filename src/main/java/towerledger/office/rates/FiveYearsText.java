@@ -42,10 +42,8 @@ final class FiveYearsText {
   BillsView.FiveYears view(List<Yearly> amounts, Optional<Scenario> past) {
     List<Scenario> scenarios =
         new ArrayList<>(
-            List.of(
-                new Scenario(words.of("bills.rates.stay"), BigDecimal.ZERO),
-                Scenario.overTwoYears(words.of("bills.rates.up", 20), 0.20),
-                Scenario.overTwoYears(words.of("bills.rates.up", 30), 0.30)));
+            Projection.usual(
+                words.of("bills.rates.stay"), percent -> words.of("bills.rates.up", percent)));
     past.ifPresent(
         rise ->
             scenarios.add(

@@ -88,21 +88,21 @@ class RetrofitPage {
     for (Ask ask : asks(currency.getCurrencyCode(), measure)) {
       String given = typed.getOrDefault(ask.name(), ask.usual());
       OptionalDouble number = TypedNumber.find(given);
-      String wrong = null;
+      String fault = null;
       if (number.isEmpty()) {
-        wrong = words.of(given.isBlank() ? "field.missing" : "field.number");
+        fault = words.of(given.isBlank() ? "field.missing" : "field.number");
       } else if (number.getAsDouble() < ask.lowest() || number.getAsDouble() > ask.highest()) {
-        wrong = words.of("field.range", text.tick(ask.lowest()), text.tick(ask.highest()));
+        fault = words.of("field.range", text.tick(ask.lowest()), text.tick(ask.highest()));
       } else {
         numbers.put(ask.name(), number.getAsDouble());
       }
-      fields.add(new RetrofitView.Field(ask.name(), ask.unit(), given, wrong));
+      fields.add(new RetrofitView.Field(ask.name(), ask.unit(), given, fault));
     }
+    boolean wrong = fields.stream().anyMatch(field -> field.wrong() != null);
     Optional<TowerRecord.Basis> basis =
-        fields.stream().anyMatch(field -> field.wrong() != null)
+        wrong
             ? Optional.empty()
             : new TowerRecord(rows).of(measure, numbers.getOrDefault("cycles", 2.0));
-    boolean wrong = fields.stream().anyMatch(field -> field.wrong() != null);
     String whose = sites.findSite(system.siteId()).orElseThrow().details().name();
     List<String> measures = Arrays.stream(Measure.values()).map(Measure::code).toList();
     if (basis.isEmpty()) {
