@@ -5,6 +5,7 @@ import jakarta.mail.internet.InternetAddress;
 import jakarta.mail.internet.MimeMessage;
 import java.io.UnsupportedEncodingException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -48,7 +49,7 @@ public final class OfficeNotices {
     for (Outbox.Trouble trouble : outbox.listUntold()) {
       String address = trouble.replyTo() == null ? settings.replyTo() : trouble.replyTo();
       if (address != null && !address.equalsIgnoreCase(trouble.recipient())) {
-        byAddress.computeIfAbsent(address, any -> new java.util.ArrayList<>()).add(trouble);
+        byAddress.computeIfAbsent(address, any -> new ArrayList<>()).add(trouble);
       }
     }
     byAddress.forEach(this::tell);

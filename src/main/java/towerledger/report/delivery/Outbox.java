@@ -282,12 +282,10 @@ public class Outbox {
   /** Writes down that the office was told. */
   @Transactional
   void told(List<Trouble> troubles) {
-    OffsetDateTime now = at(clock.instant());
-    for (Trouble trouble : troubles) {
-      jdbc.sql("UPDATE report_mail SET noticed_at = ? WHERE id = ?")
-          .params(now, trouble.mailId())
-          .update();
-    }
+    jdbc.sql("UPDATE report_mail SET noticed_at = :now WHERE id IN (:mails)")
+        .param("now", at(clock.instant()))
+        .param("mails", troubles.stream().map(Trouble::mailId).toList())
+        .update();
   }
 
   private void note(long mailId, SmtpAnswer answer) {
