@@ -1,7 +1,6 @@
 package towerledger.tariff.owrs;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.math.BigDecimal;
@@ -17,16 +16,20 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import towerledger.SharedReference;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import towerledger.tariff.Bill;
 import towerledger.tariff.TariffException;
 
 /**
  * Reads a folder of published rate documents and bills every commercial class of them at several
  * usages, with every value that the document chooses by. The documents are not ours to hand on: the
- * folder is named by the system property {@code towerledger.owrs}, else {@code owrs} among the
- * reference data; without it this is skipped.
+ * folder is named by the system property {@code towerledger.owrs}; without it this is skipped. The
+ * project's own documents in this form are billed by {@link OwrsConformanceTest} in every run.
  */
+@EnabledIfSystemProperty(
+    named = "towerledger.owrs",
+    matches = ".+",
+    disabledReason = "the published documents are not ours to hand on; name their folder")
 class OwrsCollectionTest {
 
   private static final Currency USD = Currency.getInstance("USD");
@@ -49,13 +52,11 @@ class OwrsCollectionTest {
 
   @Test
   void billsNearlyEveryCommercialClassOfThePublicCollection() throws IOException {
-    Path folder = folder();
-    assumeTrue(Files.isDirectory(folder), "no folder of rate documents here");
     List<Path> files;
-    try (Stream<Path> all = Files.walk(folder)) {
+    try (Stream<Path> all = Files.walk(Path.of(System.getProperty("towerledger.owrs")))) {
       files = all.filter(file -> file.toString().endsWith(".owrs")).sorted().toList();
     }
-    assumeTrue(!files.isEmpty(), "no rate documents in the folder");
+    assertThat(files).as("rate documents in the folder").isNotEmpty();
     List<String> malformed = new ArrayList<>();
     List<String> failed = new ArrayList<>();
     int classes = 0;
@@ -165,10 +166,5 @@ class OwrsCollectionTest {
       inputs.put(names.get(i), values[i]);
     }
     return inputs;
-  }
-
-  private static Path folder() {
-    String named = System.getProperty("towerledger.owrs");
-    return named == null ? SharedReference.fileOrSkip("owrs") : Path.of(named);
   }
 }
