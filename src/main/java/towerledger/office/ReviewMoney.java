@@ -29,6 +29,7 @@ import towerledger.wording.Words;
 record ReviewMoney(Words words, FigureText text) {
 
   private static final int CUSTOMERS = 8;
+  private static final int CUSTOMERS_IN_TABLE = 50;
   private static final int MONTHS = 13;
 
   List<Plate> plates(
@@ -160,11 +161,7 @@ record ReviewMoney(Words words, FigureText text) {
               estimate(loss.amount(), loss.halfWidth(), currency)));
     }
     if (losses.size() > CUSTOMERS) {
-      BigDecimal rest =
-          losses.stream()
-              .skip(CUSTOMERS)
-              .map(MonthReview.CustomerLoss::amount)
-              .reduce(BigDecimal.ZERO, BigDecimal::add);
+      BigDecimal rest = sum(losses, CUSTOMERS);
       double amount = rest.doubleValue();
       bars.add(
           new RankedBars.Bar(
@@ -189,11 +186,29 @@ record ReviewMoney(Words words, FigureText text) {
         List.of(),
         summary,
         new FigureTable(
-            List.of(words.of("review.customer"), money(currency)),
-            losses.stream()
-                .map(l -> List.of(l.name(), estimate(l.amount(), l.halfWidth(), currency)))
-                .toList()),
+            List.of(words.of("review.customer"), money(currency)), customers(losses, currency)),
         null);
+  }
+
+  private List<List<String>> customers(List<MonthReview.CustomerLoss> losses, Currency currency) {
+    List<List<String>> rows = new ArrayList<>();
+    losses.stream()
+        .limit(CUSTOMERS_IN_TABLE)
+        .forEach(l -> rows.add(List.of(l.name(), estimate(l.amount(), l.halfWidth(), currency))));
+    if (losses.size() > CUSTOMERS_IN_TABLE) {
+      rows.add(
+          List.of(
+              words.of("review.money.others", losses.size() - CUSTOMERS_IN_TABLE),
+              text.money(new Money(sum(losses, CUSTOMERS_IN_TABLE), currency))));
+    }
+    return rows;
+  }
+
+  private static BigDecimal sum(List<MonthReview.CustomerLoss> losses, int after) {
+    return losses.stream()
+        .skip(after)
+        .map(MonthReview.CustomerLoss::amount)
+        .reduce(BigDecimal.ZERO, BigDecimal::add);
   }
 
   private String estimate(BigDecimal amount, double half, Currency currency) {

@@ -5,6 +5,7 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
 import towerledger.account.Viewer;
@@ -30,6 +31,9 @@ class ReviewPage {
 
   static final int ROWS = 50;
   private static final int MONTHS = 13;
+
+  /** Beyond these the search finds a customer sooner than a list. */
+  private static final int CUSTOMERS = 300;
 
   private final MonthReview review;
   private final MessageSource messages;
@@ -62,14 +66,24 @@ class ReviewPage {
             review.lossByMonth(viewer, month.minusMonths(MONTHS - 1L), month, filter),
             review.lossByCustomer(viewer, month, filter)),
         choice,
-        review.customers(viewer).entrySet().stream()
-            .map(customer -> new Choice(customer.getKey(), customer.getValue()))
-            .toList(),
+        customers(review.customers(viewer), choice.customer()),
         WaterLegend.all(words),
         words.of("review.scale", text.volume(scale)),
         rows(entries, month, (page - 1) * ROWS, scale, words, text),
         turning(found, page, pages, choice, words),
         "/api/v1/ledger.csv?from=%s&to=%s".formatted(month, month));
+  }
+
+  /** Customers to choose from: so many as a list is of use for, and the one that is chosen. */
+  private static List<Choice> customers(Map<String, String> names, @Nullable String chosen) {
+    List<Choice> choices = new ArrayList<>();
+    names.forEach(
+        (code, name) -> {
+          if (choices.size() < CUSTOMERS || code.equals(chosen)) {
+            choices.add(new Choice(code, name));
+          }
+        });
+    return choices;
   }
 
   private static Volume scale(List<LedgerEntry> entries) {
