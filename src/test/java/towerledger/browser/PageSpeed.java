@@ -131,7 +131,9 @@ public final class PageSpeed {
     firstLoad();
   }
 
-  /** Asks a thousand times, for at most forty seconds; answers with the milliseconds of the last. */
+  /**
+   * Asks a thousand times, for at most forty seconds; answers with the milliseconds of the last.
+   */
   private double warm(HttpClient client, List<String> paths) {
     long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(40);
     double last = 0;
