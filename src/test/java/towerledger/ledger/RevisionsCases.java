@@ -1,12 +1,16 @@
 package towerledger.ledger;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.YearMonth;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.site.CoolingSystem;
@@ -71,6 +75,22 @@ abstract class RevisionsCases {
     assertThat(append(LedgerStatus.CLOSED, "facts", "1", 990, true)).as("same model").isZero();
     assertThat(append(LedgerStatus.CLOSED, "facts", "2", 990, true)).isEqualTo(1);
     assertThat(standing().modelVersion()).isEqualTo("2");
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "UPDATE ledger_revision SET makeup_l = 1 WHERE system_id = :system",
+        "DELETE FROM ledger_revision WHERE system_id = :system"
+      })
+  void theDatabaseItselfRefusesToChangeOrRemoveARevision(String sql) {
+    append(LedgerStatus.CLOSED, "facts", "1", 1000, false);
+
+    assertThatThrownBy(() -> jdbc.sql(sql).param("system", system.id()).update())
+        .isInstanceOf(DataAccessException.class)
+        .hasMessageContaining("only grows");
+
+    assertThat(standing().water().makeup()).isEqualTo(1000);
   }
 
   private LedgerEntry standing() {

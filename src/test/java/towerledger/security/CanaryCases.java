@@ -10,7 +10,9 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.assertj.core.api.SoftAssertions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -73,11 +75,16 @@ abstract class CanaryCases {
             "UPDATE account_customer SET name = 'Zephyrine Works' WHERE code LIKE 'CANARYB-%'",
             "UPDATE site_site SET name = 'Quoxley annex' WHERE code LIKE 'CANARYB-%'",
             "UPDATE site_system SET name = 'Vexmoor loop' WHERE code LIKE 'CANARYB-%'",
+            revision(
+                Map.of(
+                    "revision", "revision + 1",
+                    "makeup_l", String.valueOf(LITRES),
+                    "loss_amount", "7351.29",
+                    "waste", "TRUE",
+                    "flagged", "TRUE")),
             """
-            UPDATE ledger_revision SET makeup_l = %s, loss_amount = 7351.29, waste = TRUE,
-              flagged = TRUE
-            WHERE system_id IN (SELECT id FROM site_system WHERE code LIKE 'CANARYB-%%')"""
-                .formatted(LITRES),
+            UPDATE ledger_month SET revision = revision + 1
+            WHERE system_id IN (SELECT id FROM site_system WHERE code LIKE 'CANARYB-%')""",
             """
             INSERT INTO site_meter (code, site_id, system_id, role, unit, created_at)
             SELECT CONCAT('M-', code), site_id, id, 'makeup', 'gal', CURRENT_TIMESTAMP
@@ -101,6 +108,28 @@ abstract class CanaryCases {
     reader = signedIn.customer("reader@canary.test", "CANARYA-C0");
     enterer = signedIn.customer("enterer@canary.test", "CANARYA-C0", true);
     other = signedIn.customer("other@canary.test", "CANARYB-C0", true);
+  }
+
+  /**
+   * The standing months once more with other figures: the ledger takes no change, only additions.
+   */
+  private String revision(Map<String, String> figures) {
+    List<String> columns =
+        jdbc.sql(
+                """
+                SELECT LOWER(column_name) FROM information_schema.columns
+                WHERE LOWER(table_name) = 'ledger_revision' AND LOWER(table_schema) = 'public'""")
+            .query(String.class)
+            .list();
+    return """
+        INSERT INTO ledger_revision (%s)
+        SELECT %s FROM ledger_revision r
+        WHERE system_id IN (SELECT id FROM site_system WHERE code LIKE 'CANARYB-%%')"""
+        .formatted(
+            String.join(", ", columns),
+            columns.stream()
+                .map(column -> figures.getOrDefault(column, column))
+                .collect(Collectors.joining(", ")));
   }
 
   @Test

@@ -29,7 +29,6 @@ import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.AbstractMockHttpServletRequestBuilder;
 import org.springframework.web.bind.annotation.RequestMethod;
 import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandlerMapping;
-import towerledger.ApplicationOnH2;
 import towerledger.SignedIn;
 import towerledger.account.TokenScope;
 import towerledger.account.Viewer;
@@ -41,9 +40,8 @@ import towerledger.security.AuthorisationMatrix.Entry;
  * Every route of the program × everybody who may come (nobody, the office, a technician, a
  * customer, tokens of every scope) × an own, a foreign and an absent thing.
  */
-@ApplicationOnH2
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
-class AuthorisationMatrixIT {
+abstract class AuthorisationMatrixCases {
 
   private static final String OWN = "0";
   private static final String FOREIGN = "1";

@@ -1,0 +1,6 @@
+package towerledger.security;
+
+import towerledger.ApplicationOnPostgres;
+
+@ApplicationOnPostgres
+class AuthorisationMatrixOnPostgresIT extends AuthorisationMatrixCases {}
