@@ -53,6 +53,7 @@ class LedgerController {
       @RequestParam(name = "system", required = false) @Nullable String system,
       HttpServletResponse response)
       throws IOException {
+    requireInOrder(from, to);
     requireVisible(viewer, system);
     response.setContentType("text/csv");
     response.setCharacterEncoding(StandardCharsets.UTF_8);
@@ -71,10 +72,19 @@ class LedgerController {
       @RequestParam("from") YearMonth from,
       @RequestParam("to") YearMonth to,
       @RequestParam(name = "system", required = false) @Nullable String system) {
+    requireInOrder(from, to);
     requireVisible(viewer, system);
     List<Map<String, @Nullable Object>> rows = new ArrayList<>();
     ledger.forEach(viewer, from, to, system, entry -> rows.add(LedgerColumns.json(entry)));
     return rows;
+  }
+
+  private static void requireInOrder(@Nullable YearMonth from, @Nullable YearMonth to) {
+    if (from != null && to != null && to.isBefore(from)) {
+      throw new FieldProblem(
+          "'from' %s comes after 'to' %s; exchange them. Both months are included."
+              .formatted(from, to));
+    }
   }
 
   private void requireVisible(Viewer viewer, @Nullable String system) {
@@ -135,6 +145,7 @@ class LedgerController {
   @OpenTo(Role.OFFICE)
   @PostMapping("/api/v1/reconciliations")
   Ordered reckon(@RequestBody Order order, Viewer viewer, Actor actor) {
+    requireInOrder(order.from(), order.to());
     List<String> codes = order.systems();
     List<CoolingSystem> systems =
         codes == null || codes.isEmpty()

@@ -144,7 +144,7 @@ final class SiteMoney {
             use.water().volume().litres(),
             use.wholeSite()
                 ? "the whole site's use"
-                : "the systems' own makeup, since the site's whole use is not known");
+                : "the systems' own makeup, since no more of the site's use is known");
   }
 
   /** Shares of the joint difference; empty where no volume is known, zero where nothing is lost. */
@@ -251,9 +251,13 @@ final class SiteMoney {
   private SiteUse use(YearMonth month, Map<String, MonthVerdict> verdicts) {
     LocalDate first = month.atDay(1);
     LocalDate end = month.plusMonths(1).atDay(1);
-    Optional<Volume> whole = metered(month).or(() -> billed(month, Service.WATER));
     double own =
         verdicts.values().stream().map(MonthVerdict::water).mapToDouble(SiteMoney::ownWater).sum();
+    // A bill of two months shared out by days may give a month less than its towers took.
+    Optional<Volume> whole =
+        metered(month)
+            .or(() -> billed(month, Service.WATER))
+            .filter(volume -> volume.litres() >= own);
     SiteUse use =
         SiteUse.of(first, end, Usage.of(whole.orElse(Volume.ofLitres(own))))
             .withMeterSize(meterSize);

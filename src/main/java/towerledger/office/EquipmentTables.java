@@ -148,7 +148,9 @@ class EquipmentTables {
               List.of(
                   words.of("setting." + name.name().toLowerCase(Locale.ROOT)),
                   SettingText.value(name, change.getValue(), words, text),
-                  text.day(change.getKey())));
+                  change.getKey().equals(Settings.FROM_THE_START)
+                      ? words.of("equipment.always")
+                      : text.day(change.getKey())));
         }
       }
     }

@@ -14,6 +14,9 @@ import java.util.TreeMap;
 /** All settings of one system on their time line. No date sees a setting that came later. */
 public final class Settings {
 
+  /** From this day on holds a setting of which nobody knows when it was made. */
+  public static final LocalDate FROM_THE_START = LocalDate.of(1970, 1, 1);
+
   private final Map<SettingName, NavigableMap<LocalDate, String>> byName =
       new EnumMap<>(SettingName.class);
 

@@ -40,7 +40,7 @@ public final class WaterPrice {
     List<String> notes = new ArrayList<>();
     if (!use.wholeSite()) {
       notes.add(
-          "priced on the towers' own water alone, since the site's whole use is not known; with rising"
+          "priced on the towers' own water alone, since no more of the site's use is known; with rising"
               + " blocks the true price is higher");
     }
     Bill with = Billing.bill(schedules, use, currency);

@@ -98,6 +98,7 @@ abstract class SignInCases {
         .andExpect(status().isOk());
     mvc.perform(get("/v3/api-docs").with(signedIn.api(signedIn.office())))
         .andExpect(status().isOk())
+        .andExpect(jsonPath("$.info.title").value("Tower Water Ledger"))
         .andExpect(jsonPath("$.paths['/api/v1/tokens'].post").exists());
   }
 

@@ -95,6 +95,35 @@ class SiteBillsIT {
   }
 
   @Test
+  void aSettingOfATowerThatNobodyKnowsTheStartOfHoldsAlways() throws Exception {
+    mvc.perform(
+            post("/api/v1/imports?file=towers")
+                .contentType("text/csv")
+                .content("tower,site,name,nominal_tons,target_cycles\nSBI-T2,SBI-S,Old one,90,5\n")
+                .with(signedIn.api(signedIn.office())))
+        .andExpect(status().isOk())
+        .andExpect(jsonPath("$.files[0].quarantined").value(0));
+    ask("/api/v1/systems/SBI-T2")
+        .andExpect(jsonPath("$.settings[0].value").value("5.0"))
+        .andExpect(jsonPath("$.settings[0].effective_from").value("1970-01-01"));
+  }
+
+  @Test
+  void monthsInTheWrongOrderAreRefused() throws Exception {
+    for (String path : new String[] {"/api/v1/ledger", "/api/v1/ledger.csv"}) {
+      ask(path + "?from=2025-08&to=2025-07")
+          .andExpect(status().isBadRequest())
+          .andExpect(jsonPath("$.detail").value(containsString("exchange them")));
+    }
+    mvc.perform(
+            post("/api/v1/reconciliations")
+                .contentType("application/json")
+                .content("{\"from\": \"2025-08\", \"to\": \"2025-07\"}")
+                .with(signedIn.api(signedIn.office())))
+        .andExpect(status().isBadRequest());
+  }
+
+  @Test
   void anotherCustomersSiteIsNotThere() throws Exception {
     var stranger = signedIn.customer("sbi@stranger.example", "SBI-OTHER");
     for (String path :

@@ -3,6 +3,7 @@ package towerledger.intake.file;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import towerledger.account.Outcome;
@@ -15,6 +16,7 @@ import towerledger.site.FanControl;
 import towerledger.site.FlowArrangement;
 import towerledger.site.Nameplate;
 import towerledger.site.SettingName;
+import towerledger.site.Settings;
 import towerledger.site.Sites;
 import towerledger.site.SystemDetails;
 
@@ -95,14 +97,13 @@ class TowersFile implements FileFormat<TowersFile.TowerRow> {
       requireEmpty(row, OWN_SETTINGS.all(), system);
     }
     String name = row.text(NAME, 200);
-    Nameplate nameplate = nameplate(row, name);
-    var settings = OWN_SETTINGS.read(row);
-    if (!settings.isEmpty() && nameplate.startedOn() == null) {
-      throw new RowProblem(
-          "the row gives settings but no started_on from which they hold; fill started_on");
-    }
     return new TowerRow(
-        code, row.code(SITE), system, nameplate, OWN_SYSTEM.read(row, name), settings);
+        code,
+        row.code(SITE),
+        system,
+        nameplate(row, name),
+        OWN_SYSTEM.read(row, name),
+        OWN_SETTINGS.read(row));
   }
 
   private static void requireEmpty(Row row, Iterable<Column> columns, String system) {
@@ -143,20 +144,18 @@ class TowersFile implements FileFormat<TowersFile.TowerRow> {
   private Outcome put(TowerRow row, Taking taking) {
     Outcome outcome =
         sites.putTower(taking.actor(), row.code, row.site, row.system, row.nameplate, row.own);
-    LocalDate from = row.nameplate.startedOn();
+    LocalDate from = Objects.requireNonNullElse(row.nameplate.startedOn(), Settings.FROM_THE_START);
     for (var setting : row.settings.entrySet()) {
-      if (from != null) {
-        Outcome settingOutcome =
-            sites.putSetting(
-                taking.actor(),
-                sites.getSystem(row.code),
-                from,
-                setting.getKey(),
-                setting.getValue(),
-                null);
-        if (outcome == Outcome.UNCHANGED && settingOutcome != Outcome.UNCHANGED) {
-          outcome = Outcome.CHANGED;
-        }
+      Outcome settingOutcome =
+          sites.putSetting(
+              taking.actor(),
+              sites.getSystem(row.code),
+              from,
+              setting.getKey(),
+              setting.getValue(),
+              null);
+      if (outcome == Outcome.UNCHANGED && settingOutcome != Outcome.UNCHANGED) {
+        outcome = Outcome.CHANGED;
       }
     }
     return outcome;
