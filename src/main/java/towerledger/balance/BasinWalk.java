@@ -1,5 +1,6 @@
 package towerledger.balance;
 
+import org.jspecify.annotations.Nullable;
 import towerledger.balance.facts.OperatingSettings.BlowdownControl;
 
 /**
@@ -15,10 +16,17 @@ final class BasinWalk {
   private static final double TIMER_MEMORY_BLOCKS = 120;
 
   private final QuarterDays blocks;
-  private final SystemHours hours;
   private final ControlPlan plan;
   private final double referencePerHourL;
   private final double[] lossL;
+
+  /** Evaporation that a timer bleeds for in each block, L; below 0 where it hardly ever runs. */
+  private final double[] timedL;
+
+  /** Evaporation by the hour with a stand-in where it is not known, L. */
+  private final double[] usedL;
+
+  private @Nullable Signature walked;
 
   /** Running total of makeup that reaches or is lost before the basin, L. */
   final double[] makeup;
@@ -46,11 +54,12 @@ final class BasinWalk {
 
   BasinWalk(QuarterDays blocks, SystemHours hours, ControlPlan plan, double referencePerHourL) {
     this.blocks = blocks;
-    this.hours = hours;
     this.plan = plan;
     this.referencePerHourL = referencePerHourL;
     int n = blocks.count;
     lossL = new double[n];
+    timedL = timed(blocks, referencePerHourL);
+    usedL = used(blocks, hours);
     makeup = new double[n + 1];
     bleed = new double[n + 1];
     slope = new double[n + 1];
@@ -61,15 +70,40 @@ final class BasinWalk {
     held = new double[n];
   }
 
+  private static double[] timed(QuarterDays blocks, double referencePerHourL) {
+    double[] timed = new double[blocks.count];
+    double[] runHours = blocks.runHours;
+    double meanEvaporation = referencePerHourL * QuarterDays.HOURS;
+    double meanRun = QuarterDays.HOURS;
+    for (int b = 0; b < timed.length; b++) {
+      meanEvaporation += (blocks.evaporationL[b] - meanEvaporation) / TIMER_MEMORY_BLOCKS;
+      meanRun += (runHours[b] - meanRun) / TIMER_MEMORY_BLOCKS;
+      timed[b] = meanRun > 0.05 ? meanEvaporation * runHours[b] / meanRun : -1;
+    }
+    return timed;
+  }
+
+  private static double[] used(QuarterDays blocks, SystemHours hours) {
+    double[] used = hours.evaporationL().clone();
+    for (int h = 0; h < used.length; h++) {
+      if (Double.isNaN(used[h])) {
+        used[h] = blocks.evaporationL[h / QuarterDays.HOURS] / QuarterDays.HOURS;
+      }
+    }
+    return used;
+  }
+
   /** Walks through all blocks as if the cause had always been there. */
   void walk(Signature signature) {
+    if (walked != null && walked.flowsLike(signature)) {
+      return;
+    }
+    walked = signature;
     boolean stuckBleed = signature.shape() == Signature.Shape.BLEED_RUNNING;
     boolean fresh = signature.fresh();
     losses(signature);
     double volume = plan.volumeL();
     double conc = blocks.count == 0 ? 0 : plan.aimUsCm()[0] * signature.aimFactor();
-    double meanEvaporation = referencePerHourL * QuarterDays.HOURS;
-    double meanRun = QuarterDays.HOURS;
     double[] freshUsCm = plan.freshUsCm();
     double[] aimUsCm = plan.aimUsCm();
     double[] drainedL = plan.drainedL();
@@ -95,30 +129,34 @@ final class BasinWalk {
         double part = Math.min(1, refill / volume);
         conc = conc * (1 - part) + cm * part;
       }
-      meanEvaporation += (evaporation - meanEvaporation) / TIMER_MEMORY_BLOCKS;
-      meanRun += (runHours[b] - meanRun) / TIMER_MEMORY_BLOCKS;
       double out = drift + basinLoss;
       double in = evaporation + out;
-      double free = (volume * conc + in * cm) / (volume + out);
+      double solids = volume * conc + in * cm;
+      double water = volume + out;
       double bled = 0;
       double holds = 0;
       BlowdownControl control = controls[b];
       if (control == BlowdownControl.CONDUCTIVITY) {
-        if (free > aim && runHours[b] > 0) {
-          bled = (volume * conc + in * cm - aim * (volume + out)) * perLift;
+        if (runHours[b] > 0 && solids > aim * water) {
+          bled = (solids - aim * water) * perLift;
+          conc = aim;
+          holds = 1;
+        } else {
+          conc = solids / water;
+        }
+      } else {
+        if (control == BlowdownControl.MAKEUP_PROPORTIONAL) {
+          double upstream = fresh ? lost : 0;
+          bled = (in + upstream) * cm * perLift;
+          holds = 1;
+        } else if (timedL[b] >= 0) {
+          bled = timedL[b] * cm * perLift;
           holds = 1;
         }
-      } else if (control == BlowdownControl.MAKEUP_PROPORTIONAL) {
-        double upstream = fresh ? lost : 0;
-        bled = (in + upstream) * cm * perLift;
-        holds = 1;
-      } else if (meanRun > 0.05) {
-        bled = meanEvaporation * cm * perLift * runHours[b] / meanRun;
-        holds = 1;
+        conc = (solids + bled * cm) / (water + bled);
       }
       // A bleed stuck open lets the controller shut its own valve; what counts is the larger.
       double allBleed = stuckBleed ? bled + basinLoss : bled;
-      conc = (volume * conc + (in + bled) * cm) / (volume + out + bled);
       makeup[b + 1] = makeup[b] + in + bled + refill + (fresh ? lost : 0);
       bleed[b + 1] = bleed[b] + allBleed;
       slope[b + 1] = slope[b] - (bled > 0 ? (bled + out) * aim * perLift : 0);
@@ -153,15 +191,12 @@ final class BasinWalk {
   /** Inflow that nothing used, once the basin has filled to its overflow. */
   private void overflow(double ratePerHour) {
     double freeboard = 0.06 * plan.volumeL();
-    double[] evaporation = hours.evaporationL();
     double level = 0;
     int h = 0;
     for (int b = 0; b < lossL.length; b++) {
       double over = 0;
-      double standIn = blocks.evaporationL[b] / QuarterDays.HOURS;
       for (int i = 0; i < QuarterDays.HOURS; i++, h++) {
-        double used = Double.isNaN(evaporation[h]) ? standIn : evaporation[h];
-        level = Math.max(0, level + ratePerHour - used);
+        level = Math.max(0, level + ratePerHour - usedL[h]);
         if (level > freeboard) {
           over += level - freeboard;
           level = freeboard;

@@ -20,41 +20,51 @@ final class Calibration {
 
   private static final int N = 4;
 
-  private final double[] mean = new double[N];
-  private final double[] cov = new double[N * N];
-  private final double[] gain = new double[N];
+  /** Places of the variances among the covariances. */
+  private static final int[] DIAGONAL = {4, 8, 11, 13};
+
+  /** Place of the covariance of each two quantities. */
+  private static final int[] PLACE = {4, 5, 6, 7, 5, 8, 9, 10, 6, 9, 11, 12, 7, 10, 12, 13};
+
+  /** The means, and behind them the covariances, each once: 00 01 02 03, 11 12 13, 22 23, 33. */
+  private final double[] state;
+
+  Calibration() {
+    this(new double[14]);
+  }
+
+  private Calibration(double[] state) {
+    this.state = state;
+  }
 
   double mean(int quantity) {
-    return mean[quantity];
+    return state[quantity];
   }
 
   double variance(int quantity) {
-    return cov[quantity * N + quantity];
+    return state[DIAGONAL[quantity]];
   }
 
   void shift(int quantity, double by) {
-    mean[quantity] += by;
+    state[quantity] += by;
   }
 
   void widen(int quantity, double variance) {
-    cov[quantity * N + quantity] += variance;
+    state[DIAGONAL[quantity]] += variance;
   }
 
   Calibration copy() {
-    Calibration copy = new Calibration();
-    System.arraycopy(mean, 0, copy.mean, 0, N);
-    System.arraycopy(cov, 0, copy.cov, 0, N * N);
-    return copy;
+    return new Calibration(state.clone());
   }
 
   /** Lets a quantity fall back towards nothing: a part of it is kept, new variance is taken up. */
   void fade(int quantity, double kept, double variance) {
-    mean[quantity] *= kept;
+    state[quantity] *= kept;
     for (int i = 0; i < N; i++) {
-      cov[quantity * N + i] *= kept;
-      cov[i * N + quantity] *= kept;
+      state[PLACE[quantity * N + i]] *= kept;
     }
-    cov[quantity * N + quantity] += variance;
+    int own = DIAGONAL[quantity];
+    state[own] = state[own] * kept + variance;
   }
 
   /**
@@ -69,22 +79,33 @@ final class Calibration {
    */
   double update(
       double residual, double[] slope, double variance, double blunder, double blunderVariance) {
-    double s = variance;
-    for (int i = 0; i < N; i++) {
-      double sum = 0;
-      for (int j = 0; j < N; j++) {
-        sum += cov[i * N + j] * slope[j];
-      }
-      gain[i] = sum;
-      s += slope[i] * sum;
-    }
-    Belief belief = Belief.in(residual, s, blunder, blunderVariance);
-    for (int i = 0; i < N; i++) {
-      mean[i] += gain[i] * belief.weight() * residual;
-      for (int j = 0; j < N; j++) {
-        cov[i * N + j] -= gain[i] * gain[j] * belief.weight();
-      }
-    }
+    double[] c = state;
+    double s0 = slope[0];
+    double s1 = slope[1];
+    double s2 = slope[2];
+    double s3 = slope[3];
+    double gain0 = c[4] * s0 + c[5] * s1 + c[6] * s2 + c[7] * s3;
+    double gain1 = c[5] * s0 + c[8] * s1 + c[9] * s2 + c[10] * s3;
+    double gain2 = c[6] * s0 + c[9] * s1 + c[11] * s2 + c[12] * s3;
+    double gain3 = c[7] * s0 + c[10] * s1 + c[12] * s2 + c[13] * s3;
+    double whole = variance + s0 * gain0 + s1 * gain1 + s2 * gain2 + s3 * gain3;
+    Belief belief = Belief.in(residual, whole, blunder, blunderVariance);
+    double weight = belief.weight();
+    double moved = weight * residual;
+    c[0] += gain0 * moved;
+    c[1] += gain1 * moved;
+    c[2] += gain2 * moved;
+    c[3] += gain3 * moved;
+    c[4] -= gain0 * gain0 * weight;
+    c[5] -= gain0 * gain1 * weight;
+    c[6] -= gain0 * gain2 * weight;
+    c[7] -= gain0 * gain3 * weight;
+    c[8] -= gain1 * gain1 * weight;
+    c[9] -= gain1 * gain2 * weight;
+    c[10] -= gain1 * gain3 * weight;
+    c[11] -= gain2 * gain2 * weight;
+    c[12] -= gain2 * gain3 * weight;
+    c[13] -= gain3 * gain3 * weight;
     return belief.logLikelihood();
   }
 
@@ -94,17 +115,16 @@ final class Calibration {
    * @param share weight of the other, 0 to 1
    */
   void mix(Calibration other, double share) {
+    double apart = share * (1 - share);
     for (int i = 0; i < N; i++) {
-      gain[i] = other.mean[i] - mean[i];
-    }
-    for (int i = 0; i < N; i++) {
-      for (int j = 0; j < N; j++) {
-        int at = i * N + j;
-        cov[at] += share * (other.cov[at] - cov[at]) + share * (1 - share) * gain[i] * gain[j];
+      for (int j = i; j < N; j++) {
+        int at = PLACE[i * N + j];
+        double spread = (other.state[i] - state[i]) * (other.state[j] - state[j]);
+        state[at] += share * (other.state[at] - state[at]) + apart * spread;
       }
     }
     for (int i = 0; i < N; i++) {
-      mean[i] += share * gain[i];
+      state[i] += share * (other.state[i] - state[i]);
     }
   }
 }

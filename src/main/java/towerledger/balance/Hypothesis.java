@@ -11,6 +11,9 @@ final class Hypothesis {
   /** Onset before the record began. */
   static final int ALWAYS = -1;
 
+  /** Figures booked for a month. */
+  private static final int BOOKED = 3;
+
   /** What the water does now; 0 when nothing is wrong any more. */
   final int signature;
 
@@ -29,22 +32,28 @@ final class Hypothesis {
 
   double logWeight;
 
-  /** Sum of scatter × days for the month of even and of odd number last touched, with its days. */
-  private final double[] monthScatter = new double[2];
-
-  private final double[] monthDays = new double[2];
-  private final int[] monthOf = {Integer.MIN_VALUE, Integer.MIN_VALUE};
+  /** For the month of even and of odd number last touched: its number, scatter × days, days. */
+  private final double[] booked;
 
   Hypothesis(int signature, int onset, double logWeight) {
-    this(signature, signature, onset, logWeight, new Calibration());
+    this(signature, signature, onset, logWeight, new Calibration(), new double[2 * BOOKED]);
+    booked[0] = Double.NaN;
+    booked[BOOKED] = Double.NaN;
   }
 
-  private Hypothesis(int signature, int was, int onset, double logWeight, Calibration calibration) {
+  private Hypothesis(
+      int signature,
+      int was,
+      int onset,
+      double logWeight,
+      Calibration calibration,
+      double[] booked) {
     this.signature = signature;
     this.was = was;
     this.onset = onset;
     this.logWeight = logWeight;
     this.calibration = calibration;
+    this.booked = booked;
   }
 
   /** The same system with a fault that begins. */
@@ -87,13 +96,9 @@ final class Hypothesis {
 
   private Hypothesis copy(int newSignature, int newWas, int newOnset, double newLogWeight) {
     Hypothesis copy =
-        new Hypothesis(newSignature, newWas, newOnset, newLogWeight, calibration.copy());
+        new Hypothesis(
+            newSignature, newWas, newOnset, newLogWeight, calibration.copy(), booked.clone());
     copy.days = days == null ? null : days.copy();
-    for (int i = 0; i < 2; i++) {
-      copy.monthScatter[i] = monthScatter[i];
-      copy.monthDays[i] = monthDays[i];
-      copy.monthOf[i] = monthOf[i];
-    }
     return copy;
   }
 
@@ -147,19 +152,19 @@ final class Hypothesis {
    * @param deviation what one standard deviation of scatter does to the log of the load
    */
   void book(int month, double days, double deviation) {
-    int slot = Math.floorMod(month, 2);
-    if (monthOf[slot] != month) {
-      monthOf[slot] = month;
-      monthScatter[slot] = 0;
-      monthDays[slot] = 0;
+    int slot = BOOKED * (month & 1);
+    if (booked[slot] != month) {
+      booked[slot] = month;
+      booked[slot + 1] = 0;
+      booked[slot + 2] = 0;
     }
-    monthScatter[slot] += deviation * scatter() * days;
-    monthDays[slot] += days;
+    booked[slot + 1] += deviation * scatter() * days;
+    booked[slot + 2] += days;
   }
 
   /** Mean scatter of a month's load, 0 where no period fell into it. */
   double scatterOf(int month) {
-    int slot = Math.floorMod(month, 2);
-    return monthOf[slot] == month && monthDays[slot] > 0 ? monthScatter[slot] / monthDays[slot] : 0;
+    int slot = BOOKED * (month & 1);
+    return booked[slot] == month && booked[slot + 2] > 0 ? booked[slot + 1] / booked[slot + 2] : 0;
   }
 }

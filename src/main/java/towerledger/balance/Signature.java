@@ -75,6 +75,11 @@ record Signature(
     return shape != Shape.NOWHERE || aimFactor < 1;
   }
 
+  /** Whether water flows alike under another, whatever meters and samples show of it. */
+  boolean flowsLike(Signature other) {
+    return shape == other.shape && size == other.size && aimFactor == other.aimFactor;
+  }
+
   /** Whether fresh rather than concentrated water is lost. */
   boolean fresh() {
     return shape == Shape.FRESH_ALWAYS || shape == Shape.FRESH_WORKING;

@@ -1,13 +1,21 @@
 package towerledger.statistics;
 
 import java.util.Arrays;
-import java.util.Comparator;
 
 /** A weighted mixture of normal distributions: what several hypotheses together say of a value. */
 public final class NormalMixture {
 
   private static final int START = 64;
-  private static final double ROUNDING = 1e-12;
+
+  /** Deviations from the mean beyond which nothing lies. */
+  private static final double FARTHEST = 8;
+
+  private static final double PER_ROOT_OF_TWO_PI = 1 / Math.sqrt(2 * Math.PI);
+
+  /** How near a quantile is found: an absolute and a relative error. */
+  private static final double CLOSE = 1e-7;
+
+  private static final int MOST_STEPS = 100;
 
   private double[] weight = new double[START];
   private double[] mean = new double[START];
@@ -66,59 +74,67 @@ public final class NormalMixture {
    */
   static double standardCumulative(double z) {
     double x = Math.abs(z);
-    if (x > 8) {
+    if (x > FARTHEST) {
       return z > 0 ? 1 : 0;
     }
-    double t = 1 / (1 + 0.2316419 * x);
-    double tail =
-        Math.exp(-0.5 * x * x)
-            / Math.sqrt(2 * Math.PI)
-            * t
-            * (0.319381530
-                + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
+    double tail = tail(x, Math.exp(-0.5 * x * x) * PER_ROOT_OF_TWO_PI);
     return z > 0 ? 1 - tail : tail;
   }
 
-  /** Value below which the mixture lies with a probability, found by bisection. */
+  /** What lies beyond a distance, given the density there. */
+  private static double tail(double x, double density) {
+    double t = 1 / (1 + 0.2316419 * x);
+    return density
+        * t
+        * (0.319381530
+            + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
+  }
+
+  /**
+   * Value below which the mixture lies with a probability: Newton's method on {@link #cumulative},
+   * with a step of bisection wherever Newton would leave what is known to hold the value, or closes
+   * in too slowly.
+   */
   public double quantile(double probability) {
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < size; i++) {
-      low = Math.min(low, mean[i] - 8 * deviation[i]);
-      high = Math.max(high, mean[i] + 8 * deviation[i]);
+      low = Math.min(low, mean[i] - FARTHEST * deviation[i]);
+      high = Math.max(high, mean[i] + FARTHEST * deviation[i]);
     }
-    Integer[] heaviestFirst = new Integer[size];
-    Arrays.setAll(heaviestFirst, i -> i);
-    Arrays.sort(heaviestFirst, Comparator.comparingDouble(i -> -weight[i]));
-    for (int i = 0; i < 50 && high - low > 1e-4 * (1 + Math.abs(low)); i++) {
-      double middle = 0.5 * (low + high);
-      if (liesBelow(middle, probability, heaviestFirst)) {
-        low = middle;
-      } else {
-        high = middle;
+    double wanted = probability * total;
+    double at = Math.max(low, Math.min(high, mean()));
+    double lastStep = high - low;
+    for (int i = 0; i < MOST_STEPS && high - low > CLOSE * (1 + Math.abs(low)); i++) {
+      double below = 0;
+      double density = 0;
+      for (int j = 0; j < size; j++) {
+        double z = (at - mean[j]) / deviation[j];
+        if (z > FARTHEST) {
+          below += weight[j];
+        } else if (z > -FARTHEST) {
+          double bell = Math.exp(-0.5 * z * z) * PER_ROOT_OF_TWO_PI;
+          double tail = tail(Math.abs(z), bell);
+          below += weight[j] * (z > 0 ? 1 - tail : tail);
+          density += weight[j] * bell / deviation[j];
+        }
       }
+      if (below < wanted) {
+        low = at;
+      } else {
+        high = at;
+      }
+      double step = (wanted - below) / density;
+      double next = at + step;
+      if (!(next > low && next < high) || Math.abs(step) > 0.5 * Math.abs(lastStep)) {
+        next = 0.5 * (low + high);
+      }
+      lastStep = next - at;
+      if (Math.abs(lastStep) <= CLOSE * (1 + Math.abs(next))) {
+        return next;
+      }
+      at = next;
     }
     return 0.5 * (low + high);
-  }
-
-  /**
-   * Whether {@link #cumulative} of a limit lies below a probability: told as soon as the components
-   * not yet looked at could not change it.
-   */
-  private boolean liesBelow(double limit, double probability, Integer[] order) {
-    double wanted = probability * total;
-    double sum = 0;
-    double rest = total;
-    for (int i : order) {
-      sum += weight[i] * standardCumulative((limit - mean[i]) / deviation[i]);
-      rest -= weight[i];
-      if (sum >= wanted) {
-        return false;
-      }
-      if (sum + rest < wanted - ROUNDING * total) {
-        return true;
-      }
-    }
-    return true;
   }
 }
