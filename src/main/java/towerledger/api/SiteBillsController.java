@@ -29,7 +29,6 @@ import towerledger.tariff.UtilityBill;
 @OpenTo({Role.OFFICE, Role.CUSTOMER})
 class SiteBillsController {
 
-  private static final LocalDate FIRST_DAY = LocalDate.of(1990, 1, 1);
   private static final LocalDate LAST_DAY = LocalDate.of(2200, 1, 1);
 
   private final SiteAccess access;
@@ -213,7 +212,7 @@ class SiteBillsController {
   }
 
   private static LocalDate first(@Nullable String text) {
-    return text == null ? FIRST_DAY : day(text, false);
+    return text == null ? SiteBills.FIRST_DAY : day(text, false);
   }
 
   private static LocalDate end(@Nullable String text) {

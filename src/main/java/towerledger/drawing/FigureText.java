@@ -2,6 +2,7 @@ package towerledger.drawing;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.text.DecimalFormat;
 import java.text.NumberFormat;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -168,6 +169,10 @@ public record FigureText(UnitPreference units, Locale locale) {
     format.setMinimumFractionDigits(decimals);
     format.setMaximumFractionDigits(decimals);
     format.setRoundingMode(RoundingMode.HALF_UP);
+    if (format instanceof DecimalFormat decimal) {
+      // a true minus, as before every other figure
+      decimal.setNegativePrefix(decimal.getNegativePrefix().replace('-', '−'));
+    }
     return format;
   }
 
@@ -221,9 +226,9 @@ public record FigureText(UnitPreference units, Locale locale) {
   public String odds(double probability) {
     double percent = probability * 100;
     if (percent > 99) {
-      return "> 99" + SPACE + "%";
+      return ">" + SPACE + "99" + SPACE + "%";
     }
-    return percent < 1 ? "< 1" + SPACE + "%" : decimals(percent, 0) + SPACE + "%";
+    return percent < 1 ? "<" + SPACE + "1" + SPACE + "%" : decimals(percent, 0) + SPACE + "%";
   }
 
   // Numbers

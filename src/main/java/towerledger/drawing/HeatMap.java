@@ -1,5 +1,6 @@
 package towerledger.drawing;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleFunction;
 
@@ -16,6 +17,23 @@ public final class HeatMap {
   private static final double CELL_HEIGHT = 6;
 
   private HeatMap() {}
+
+  /**
+   * A depth and the share of the deepest hour from which it is drawn.
+   *
+   * @param fromShare 0 to 1
+   * @param tone its colour
+   */
+  public record Depth(double fromShare, Tone tone) {}
+
+  /** The depths, palest first; what draws nothing stays as the paper is. */
+  public static List<Depth> depths() {
+    List<Depth> depths = new ArrayList<>();
+    for (int depth = 1; depth < DEPTH.length; depth++) {
+      depths.add(new Depth((depth - 1) / (DEPTH.length - 1.0), DEPTH[depth]));
+    }
+    return depths;
+  }
 
   /**
    * The drawing.

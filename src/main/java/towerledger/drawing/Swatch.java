@@ -40,6 +40,20 @@ public final class Swatch {
     return svg.end();
   }
 
+  /** The level stroke of the meter over a month's bar. */
+  public static String level(Medium medium) {
+    Svg svg = Svg.beginMark(medium, "swatch", WIDTH, HEIGHT);
+    svg.line(3, 6, WIDTH - 3, 6, Tone.INK, 1.6);
+    return svg.end();
+  }
+
+  /** An interval alone, upright as it stands on a bar. */
+  public static String interval(Medium medium) {
+    Svg svg = Svg.beginMark(medium, "swatch", WIDTH, HEIGHT);
+    svg.path("M10 1L10 11M7 1L13 1M7 11L13 11", Tone.INK, 1);
+    return svg.end();
+  }
+
   /** An interval with its middle. */
   public static String whisker(Medium medium) {
     Svg svg = Svg.beginMark(medium, "swatch", WIDTH, HEIGHT);

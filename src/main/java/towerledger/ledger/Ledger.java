@@ -29,6 +29,9 @@ import towerledger.site.SiteAccess;
 @Transactional(readOnly = true)
 public class Ledger {
 
+  /** No reading is taken from before it, so no row lies before it. */
+  public static final YearMonth FIRST_MONTH = YearMonth.of(1990, 1);
+
   /** All of a row but its working, which is as large as all the rest. */
   static final String FIGURES =
       """

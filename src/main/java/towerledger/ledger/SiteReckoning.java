@@ -45,8 +45,6 @@ class SiteReckoning {
   /** Facts this much older than the first month wanted still calibrate a system. */
   private static final int MONTHS_OF_HISTORY = 24;
 
-  private static final YearMonth BEFORE_ANY_RECORD = YearMonth.of(1990, 1);
-
   private final Sites sites;
   private final Customers customers;
   private final FactGatherer gatherer;
@@ -99,7 +97,7 @@ class SiteReckoning {
     List<CoolingSystem> systems = sites.listSystems(site);
     ZoneId zone = site.details().zone();
     Instant now = clock.instant();
-    YearMonth gatherFrom = first == null ? BEFORE_ANY_RECORD : first.minusMonths(MONTHS_OF_HISTORY);
+    YearMonth gatherFrom = first == null ? Ledger.FIRST_MONTH : first.minusMonths(MONTHS_OF_HISTORY);
     Instant gatherStart = CalendarMonth.of(gatherFrom, zone).span().startInclusive();
     if (first != null && !CalendarMonth.of(first, zone).span().startInclusive().isBefore(now)) {
       return 0; // a setting or reading dated ahead: its months come with the calendar

@@ -220,7 +220,7 @@ class EvidencePlates {
         words.of("plate.hours.unit"),
         HeatMap.draw(
             Medium.PAGE, days, labels, value -> text.volume(Volume.ofLitres(value)), title, sum),
-        List.of(),
+        depths(Arrays.stream(litres).flatMapToDouble(Arrays::stream).filter(Double::isFinite).max().orElse(0), words, text),
         sum,
         new FigureTable(
             List.of(
@@ -229,5 +229,19 @@ class EvidencePlates {
                 words.of("plate.hours.least")),
             rows),
         null);
+  }
+
+  private static List<Plate.Legend> depths(double most, Words words, FigureText text) {
+    return HeatMap.depths().stream()
+        .map(
+            depth ->
+                new Plate.Legend(
+                    Swatch.band(depth.tone(), Medium.PAGE),
+                    depth.fromShare() == 0
+                        ? words.of("plate.hours.some")
+                        : words.of(
+                            "plate.hours.from",
+                            text.volume(Volume.ofLitres(most * depth.fromShare())))))
+        .toList();
   }
 }

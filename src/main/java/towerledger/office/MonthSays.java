@@ -77,6 +77,7 @@ record MonthSays(Words words, FigureText text) {
       said.add(words.of("system.sentence.nothing", month));
     }
     verdict.sentence(entry).ifPresent(said::add);
+    verdict.next(entry).ifPresent(said::add);
     verdict.since(working, zone).ifPresent(said::add);
     return said;
   }

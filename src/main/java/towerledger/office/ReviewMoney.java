@@ -19,6 +19,7 @@ import towerledger.drawing.WaterPart;
 import towerledger.ledger.MonthReview;
 import towerledger.page.FigureTable;
 import towerledger.page.Plate;
+import towerledger.page.PlateLegends;
 import towerledger.quantity.Money;
 import towerledger.wording.Words;
 
@@ -108,7 +109,7 @@ record ReviewMoney(Words words, FigureText text) {
                     Series.of(low), Series.constant(Double.NaN, axis.size()), Series.of(high)))
             .hints(hints(currency, axis, months))
             .draw(Medium.PAGE, title, summary),
-        List.of(),
+        PlateLegends.loss(words),
         summary,
         table(currency, axis, months),
         null);
@@ -133,6 +134,7 @@ record ReviewMoney(Words words, FigureText text) {
             "review.money.running.sum",
             text.month(axis.get(0)),
             text.money(new Money(sum, currency)));
+    FigureTable table = runningTable(currency, axis, months);
     return new Plate(
         "loss-running-" + currency,
         title,
@@ -140,10 +142,11 @@ record ReviewMoney(Words words, FigureText text) {
         Chart.over(labels(axis))
             .ticks(text::tick)
             .with(new Layer.Line(total, Tone.LOSS, true))
+            .hints(table.rows().stream().map(row -> String.join(": ", row)).toList())
             .draw(Medium.PAGE, title, summary),
-        List.of(),
+        PlateLegends.runningLoss(words),
         summary,
-        runningTable(currency, axis, months),
+        table,
         null);
   }
 
@@ -183,7 +186,7 @@ record ReviewMoney(Words words, FigureText text) {
         title,
         currency.getCurrencyCode(),
         RankedBars.draw(Medium.PAGE, bars, WaterPart.EXCESS_LOSS, title, summary),
-        List.of(),
+        PlateLegends.loss(words),
         summary,
         new FigureTable(
             List.of(words.of("review.customer"), money(currency)), customers(losses, currency)),

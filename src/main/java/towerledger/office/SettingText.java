@@ -30,7 +30,7 @@ final class SettingText {
               : "Kv\u00a0" + text.significant(Double.parseDouble(stored), 2);
       case TARGET_CYCLES -> text.cycles(Double.parseDouble(stored));
       case CONDUCTIVITY_SETPOINT -> text.tick(Double.parseDouble(stored)) + "\u00a0µS/cm";
-      case DRIFT_PERCENT -> text.tick(Double.parseDouble(stored)) + "\u00a0%";
+      case DRIFT_PERCENT -> text.significant(Double.parseDouble(stored), 2) + "\u00a0%";
       case LEVEL_SENSOR_OUTSIDE -> words.of("answer." + stored);
       case BLOWDOWN_CONTROL, LEVEL_CONTROL -> words.of("setting.value." + stored);
     };

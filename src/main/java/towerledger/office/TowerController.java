@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.springframework.context.MessageSource;
 import org.springframework.http.HttpStatus;
@@ -105,7 +106,7 @@ class TowerController {
     Site site = sites.findSite(system.siteId()).orElseThrow();
     ZoneId zone = site.details().zone();
     List<SystemView.Equipment> tables = new ArrayList<>();
-    add(tables, words.of("tower.readings"), readings(system, zone, words, text));
+    addReadings(tables, system, zone, words, text);
     add(tables, words.of("tower.months"), months(viewer, system, words, text));
     add(tables, words.of("system.visits"), visits(system, zone, words, text));
     tables.addAll(equipment.of(system, site, words, text));
@@ -128,21 +129,26 @@ class TowerController {
     }
   }
 
-  private FigureTable readings(CoolingSystem system, ZoneId zone, Words words, FigureText text) {
+  /** The last readings, a table a meter, makeup first. */
+  private void addReadings(
+      List<SystemView.Equipment> tables,
+      CoolingSystem system,
+      ZoneId zone,
+      Words words,
+      FigureText text) {
     Instant now = clock.instant();
     Span year =
         Span.of(LocalDate.ofInstant(now, zone).minusYears(1).atStartOfDay(zone).toInstant(), now);
-    List<List<String>> rows = new ArrayList<>();
-    for (Meter meter :
-        sites.listMeters(List.of(system.id())).getOrDefault(system.id(), List.of())) {
+    List<Meter> own =
+        sites.listMeters(List.of(system.id())).getOrDefault(system.id(), List.of()).stream()
+            .sorted(Comparator.comparing((Meter meter) -> meter.details().role()))
+            .toList();
+    for (Meter meter : own) {
+      List<List<String>> rows = new ArrayList<>();
       List<RegisterReading> read = meters.listReadings(meter, year);
       for (int i = read.size() - 1; i >= Math.max(0, read.size() - READINGS); i--) {
         rows.add(
             List.of(
-                words.of(
-                    "round.meter",
-                    words.of("meter.role." + meter.details().role().code()),
-                    meter.code()),
                 text.moment(read.get(i).readAt(), zone),
                 "%s %s"
                     .formatted(
@@ -151,14 +157,19 @@ class TowerController {
                             Math.max(0, Math.min(3, read.get(i).register().scale()))),
                         words.of("unit." + meter.details().unit()))));
       }
+      add(
+          tables,
+          words.of(
+              "tower.readings",
+              words.of("meter.role." + meter.details().role().code()),
+              meter.code()),
+          new FigureTable(
+              List.of(words.of("finding.when"), words.of("credits.reading")), rows));
     }
-    return new FigureTable(
-        List.of(words.of("equipment.meter"), words.of("finding.when"), words.of("credits.reading")),
-        rows);
   }
 
   private FigureTable months(Viewer viewer, CoolingSystem system, Words words, FigureText text) {
-    YearMonth newest = ledger.findNewestMonth(viewer).orElse(YearMonth.of(1990, 1));
+    YearMonth newest = ledger.findNewestMonth(viewer).orElse(Ledger.FIRST_MONTH);
     List<LedgerEntry> rows = ledger.list(system, newest.minusMonths(MONTHS - 1L), newest);
     WaterText water = new WaterText(words, text);
     VerdictText verdict = new VerdictText(words, text);

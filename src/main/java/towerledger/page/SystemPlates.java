@@ -66,6 +66,7 @@ public final class SystemPlates {
           headings.add(words.of(part.messageKey()));
         });
     headings.add(words.of("plate.makeup"));
+    legend.add(new Plate.Legend(Swatch.level(Medium.PAGE), words.of("water.meter-stroke")));
     return plate(
         "where",
         unit(),
@@ -93,7 +94,10 @@ public final class SystemPlates {
         List.of(
             new Plate.Legend(Swatch.line(Tone.INK, false, Medium.PAGE), words.of("plate.makeup")),
             new Plate.Legend(
-                Swatch.band(Tone.EVAPORATION, Medium.PAGE), words.of("plate.expected.band"))),
+                Swatch.line(Tone.NEEDED_BLOWDOWN, false, Medium.PAGE),
+                words.of("plate.expected.value")),
+            new Plate.Legend(
+                Swatch.band(Tone.EVAPORATION, Medium.PAGE), words.of("plate.interval"))),
         words.of("plate.expected.sum", outside, rows().size()),
         table(
             List.of(
@@ -116,7 +120,10 @@ public final class SystemPlates {
         "unaccounted",
         unit(),
         months.unaccounted(),
-        List.of(),
+        List.of(
+            new Plate.Legend(
+                Swatch.whisker(Medium.PAGE),
+                words.of("plate.with-interval", words.of("plate.unaccounted.value")))),
         words.of("plate.unaccounted.sum"),
         table(
             List.of(words.of("figure.month"), words.of("plate.unaccounted.value")),
@@ -131,7 +138,11 @@ public final class SystemPlates {
         "running",
         unit(),
         months.runningUnaccounted(onset, label),
-        List.of(),
+        List.of(
+            new Plate.Legend(
+                Swatch.line(Tone.INK, false, Medium.PAGE), words.of("plate.running.value")),
+            new Plate.Legend(
+                Swatch.band(Tone.SET_ASIDE, Medium.PAGE), words.of("plate.interval"))),
         onset
             .map(month -> words.of("plate.running.sum.onset", text.month(month)))
             .orElse(words.of("plate.running.sum")),
@@ -144,7 +155,7 @@ public final class SystemPlates {
         "money",
         currency,
         months.lossMoney(),
-        List.of(),
+        PlateLegends.loss(words),
         words.of("plate.money.sum", rows().stream().filter(r -> r.verdict().waste()).count()),
         table(
             List.of(words.of("figure.month"), words.of("plate.money.value")),
@@ -158,7 +169,7 @@ public final class SystemPlates {
         "money-running",
         currency,
         months.runningLossMoney(),
-        List.of(),
+        PlateLegends.runningLoss(words),
         words.of("plate.money-running.sum"),
         runningTable(total, text::tick, words.of("plate.money-running.value")));
   }

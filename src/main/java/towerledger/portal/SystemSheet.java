@@ -40,7 +40,6 @@ class SystemSheet {
 
   private static final int MONTHS = 13;
   private static final int KEPT = 60;
-  private static final YearMonth EARLIEST = YearMonth.of(1990, 1);
 
   private final Ledger ledger;
   private final Sites sites;
@@ -67,7 +66,7 @@ class SystemSheet {
   PortalView.OneSystem compose(
       Viewer viewer, CoolingSystem system, @Nullable YearMonth wanted, FigureText text) {
     Words words = new Words(messages, text.locale());
-    YearMonth newest = ledger.findNewestMonth(viewer).orElse(EARLIEST);
+    YearMonth newest = ledger.findNewestMonth(viewer).orElse(Ledger.FIRST_MONTH);
     List<LedgerEntry> all = ledger.list(system, newest.minusMonths(KEPT - 1L), newest);
     YearMonth last = all.isEmpty() ? newest : all.get(all.size() - 1).month();
     YearMonth month = wanted == null ? last : wanted;

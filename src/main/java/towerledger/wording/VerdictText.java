@@ -77,6 +77,13 @@ public record VerdictText(Words words, FigureText figures) {
         : Optional.of(words.of("system.sentence.sound"));
   }
 
+  /** What to look at first; empty where nothing is wrong or nothing can be told. */
+  public Optional<String> next(LedgerEntry entry) {
+    return entry.verdict().flagged()
+        ? Optional.of(words.of("system.sentence.next", next(entry.verdict().likeliest())))
+        : Optional.empty();
+  }
+
   /** Since when, and what was lost since; empty where no fault is followed. */
   public Optional<String> since(MonthWorking working, ZoneId zone) {
     VolumeEstimate lost = working.lossSinceOnset();

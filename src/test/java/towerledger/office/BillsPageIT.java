@@ -42,7 +42,10 @@ class BillsPageIT extends PageCases {
     // 1,500 is twice that
     assertThat(usual).contains("$3,750").contains("$7,500").doesNotContain("your 10");
     assertThat(own).contains("your 10.0 % a year").contains("$4,579").contains("$9,158");
-    assertThat(open("/sites/BPG-S/bills?rise=6,5")).contains("your 6.5 % a year");
+    assertThat(open("/sites/BPG-S/bills?rise=6.5")).contains("your 6.5 % a year");
+    assertThat(open("/sites/BPG-S/bills?rise=6,5"))
+        .as("may mean two things, here as in every other field")
+        .contains("for instance 6.5");
     assertThat(open("/sites/BPG-S/bills?rise=140"))
         .contains("Give a percentage from −50 to 100")
         .contains("value=\"140\"")

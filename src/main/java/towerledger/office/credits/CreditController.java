@@ -18,6 +18,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.server.ResponseStatusException;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
+import towerledger.ledger.Ledger;
 import towerledger.ledger.SiteBills;
 import towerledger.page.FigureTable;
 import towerledger.quantity.Money;
@@ -54,7 +55,7 @@ class CreditController {
       Model model) {
     Words words = new Words(messages, text.locale());
     int shown = year != null ? year : sums.findNewestYear(viewer).orElse(java.time.Year.MAX_VALUE);
-    if (shown < 1990 || shown > 2200) {
+    if (shown < Ledger.FIRST_MONTH.getYear() || shown > 2200) {
       model.addAttribute(
           "view", new CreditViews.Year(0, words.of("credits.lead.none"), List.of(), null, null));
       return "office/credits";
@@ -113,7 +114,7 @@ class CreditController {
     Site site =
         access
             .findSite(viewer, code)
-            .filter(found -> year >= 1990 && year <= 2200)
+            .filter(found -> year >= Ledger.FIRST_MONTH.getYear() && year <= 2200)
             .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
     Words words = new Words(messages, text.locale());
     List<Claim> all = new ArrayList<>();

@@ -37,7 +37,6 @@ import towerledger.wording.Words;
 @Controller
 class BillsController {
 
-  private static final LocalDate FIRST_DAY = LocalDate.of(1990, 1, 1);
   private static final LocalDate LAST_DAY = LocalDate.of(2200, 1, 1);
 
   private final SiteAccess access;
@@ -77,8 +76,8 @@ class BillsController {
             .findSite(viewer, code)
             .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
     Words words = new Words(messages, text.locale());
-    List<SiteBills.Checked> checked = bills.listChecks(site, FIRST_DAY, LAST_DAY);
-    List<SiteBills.Claimed> claimed = bills.listClaims(site, FIRST_DAY, LAST_DAY);
+    List<SiteBills.Checked> checked = bills.listChecks(site, SiteBills.FIRST_DAY, LAST_DAY);
+    List<SiteBills.Claimed> claimed = bills.listClaims(site, SiteBills.FIRST_DAY, LAST_DAY);
     List<Claim> claims = BillsText.claims(claimed);
     Currency currency = customers.get(site.customerId()).currency();
     model.addAttribute(
@@ -102,7 +101,7 @@ class BillsController {
   private static Money billed(List<SiteBills.Checked> checked, Currency currency) {
     List<UtilityBill> all = checked.stream().map(SiteBills.Checked::bill).toList();
     LocalDate newest =
-        all.stream().map(UtilityBill::to).max(Comparator.naturalOrder()).orElse(FIRST_DAY);
+        all.stream().map(UtilityBill::to).max(Comparator.naturalOrder()).orElse(SiteBills.FIRST_DAY);
     return all.stream()
         .filter(bill -> !bill.from().isBefore(newest.minusYears(1)))
         .map(UtilityBill::amount)

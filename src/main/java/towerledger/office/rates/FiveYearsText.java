@@ -4,10 +4,12 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import towerledger.drawing.FigureText;
 import towerledger.page.FigureTable;
+import towerledger.page.TypedNumber;
 import towerledger.quantity.Money;
 import towerledger.tariff.Projection;
 import towerledger.tariff.Projection.Scenario;
@@ -16,8 +18,8 @@ import towerledger.wording.Words;
 /** What yearly amounts of a site come to in five years, as rates stay or rise. */
 final class FiveYearsText {
 
-  private static final BigDecimal LEAST_PERCENT = BigDecimal.valueOf(-50);
-  private static final BigDecimal MOST_PERCENT = BigDecimal.valueOf(100);
+  private static final double LEAST_PERCENT = -50;
+  private static final double MOST_PERCENT = 100;
 
   private final Words words;
   private final FigureText text;
@@ -102,14 +104,13 @@ final class FiveYearsText {
     return text.decimals(share.movePointRight(2).doubleValue(), 1);
   }
 
-  /** Percent a year as typed, with point or comma; null for what is none, or too low or high. */
+  /** Percent a year as typed; null for what is none, or too low or high. */
   private static @Nullable BigDecimal percent(String typed) {
-    if (!typed.matches("[-+−]?\\d{1,3}([.,]\\d{1,4})?")) {
-      return null;
-    }
-    BigDecimal percent = new BigDecimal(typed.replace(',', '.').replace('−', '-'));
-    return percent.compareTo(LEAST_PERCENT) < 0 || percent.compareTo(MOST_PERCENT) > 0
+    OptionalDouble percent = TypedNumber.find(typed);
+    return percent.isEmpty()
+            || percent.getAsDouble() < LEAST_PERCENT
+            || percent.getAsDouble() > MOST_PERCENT
         ? null
-        : percent;
+        : BigDecimal.valueOf(percent.getAsDouble());
   }
 }
