@@ -32,6 +32,7 @@ record MonthSays(Words words, FigureText text) {
   SystemView.Says say(LedgerEntry entry, MonthWorking working, ZoneId zone) {
     LedgerWater water = entry.water();
     WaterBar bar = SystemMonths.bar(water);
+    ReasonText reasons = new ReasonText(words, text);
     return new SystemView.Says(
         sentences(entry, working, zone),
         words.of(
@@ -45,9 +46,9 @@ record MonthSays(Words words, FigureText text) {
         parts(water, bar),
         footing(water, bar),
         beside(entry),
-        opinions(working),
-        working.assumptions(),
-        new ReasonText(words, text).say(working.whatToAdd()),
+        opinions(working, reasons),
+        reasons.say(working.assumptions()),
+        reasons.say(working.whatToAdd()),
         entry.verdict().flagged() ? Cautions.of(entry.verdict().causeSet(), words) : List.of(),
         "/systems/" + entry.of().system() + "/working/" + entry.month(),
         entry.verdict().waste());
@@ -146,9 +147,8 @@ record MonthSays(Words words, FigureText text) {
     beside.add(new Beside(words.of(key), figure, words.of(key + ".note")));
   }
 
-  private List<Opinion> opinions(MonthWorking working) {
+  private List<Opinion> opinions(MonthWorking working, ReasonText reasons) {
     List<Opinion> opinions = new ArrayList<>();
-    ReasonText reasons = new ReasonText(words, text);
     for (CauseOpinion opinion : working.opinions()) {
       if (opinion.probability() >= 0.01 && opinions.size() < 6) {
         opinions.add(

@@ -20,6 +20,7 @@ import towerledger.page.FigureTable;
 import towerledger.quantity.Volume;
 import towerledger.site.CoolingSystem;
 import towerledger.site.Sites;
+import towerledger.wording.ReasonText;
 import towerledger.wording.VerdictText;
 import towerledger.wording.WaterText;
 import towerledger.wording.Words;
@@ -62,6 +63,7 @@ class WorkingPage {
       Viewer viewer,
       FigureText text) {
     Words words = new Words(messages, text.locale());
+    ReasonText kept = new ReasonText(words, text);
     ZoneId zone = sites.findSite(system.siteId()).orElseThrow().details().zone();
     return new WorkingView(
         words.of("bar.title", system.details().name(), text.month(entry.month())),
@@ -72,17 +74,20 @@ class WorkingPage {
             entry.revision(),
             text.moment(entry.createdAt(), zone),
             entry.modelVersion(),
-            entry.reason()),
-        working.steps().stream().map(step -> step(step, text)).toList(),
-        budget(working.budget(), words, text),
-        working.assumptions(),
-        viewer.canSeePrices() ? working.pricing() : List.of(),
+            kept.say(entry.reason())),
+        working.steps().stream().map(step -> step(step, kept)).toList(),
+        budget(working.budget(), kept),
+        kept.say(working.assumptions()),
+        viewer.canSeePrices() ? kept.say(working.pricing()) : List.of(),
         revisions(system, entry, revisions, zone, words, text));
   }
 
-  private static WorkingView.Step step(WorkingStep step, FigureText text) {
+  private static WorkingView.Step step(WorkingStep step, ReasonText kept) {
     return new WorkingView.Step(
-        step.name(), value(step.value(), step.unit(), text), step.formula(), step.source());
+        kept.say(step.name()),
+        value(step.value(), step.unit(), kept.figures()),
+        kept.say(step.formula()),
+        kept.say(step.source()));
   }
 
   /** SI as kept; volumes and temperatures of the working in the reader's units. */
@@ -96,15 +101,17 @@ class WorkingPage {
     return text.significant(value, 4) + (unit.isEmpty() ? "" : "\u00a0" + unit);
   }
 
-  private static FigureTable budget(List<BudgetLine> budget, Words words, FigureText text) {
+  private static FigureTable budget(List<BudgetLine> budget, ReasonText kept) {
+    Words words = kept.words();
+    FigureText text = kept.figures();
     List<List<String>> rows = new ArrayList<>();
     for (BudgetLine line : budget) {
       rows.add(
           List.of(
-              line.input(),
+              kept.say(line.input()),
               text.percent(line.relativeUncertainty()),
               text.volume(Volume.ofLitres(line.contributionLitres())),
-              line.source()));
+              kept.say(line.source())));
     }
     return new FigureTable(
         List.of(
@@ -132,7 +139,7 @@ class WorkingPage {
                         .formatted(system.code(), row.month(), row.revision()),
                     row.revision(),
                     text.moment(row.createdAt(), zone),
-                    row.reason(),
+                    new ReasonText(words, text).say(row.reason()),
                     figures.bareVolume(row.water().makeup()),
                     figures.bareVolume(row.water().unaccounted()),
                     verdict.verdict(row),

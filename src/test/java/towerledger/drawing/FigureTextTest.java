@@ -60,7 +60,7 @@ class FigureTextTest {
   @Test
   void neverClaimsCertainty() {
     assertThat(us.odds(0.9996)).isEqualTo(">\u00a099\u00a0%");
-    assertThat(us.odds(0.0004)).isEqualTo("< 1\u00a0%");
+    assertThat(us.odds(0.0004)).isEqualTo("<\u00a01\u00a0%");
     assertThat(us.odds(0.735)).isEqualTo("74\u00a0%");
   }
 

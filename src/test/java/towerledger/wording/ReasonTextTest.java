@@ -57,6 +57,69 @@ class ReasonTextTest {
         .containsExactly("somebody’s own words");
   }
 
+  @Test
+  void saysAssumptionsAndStepsInTheReadersLanguageAndUnits() {
+    ReasonText american = reader("en", UnitPreference.US);
+    ReasonText spanish = reader("es", UnitPreference.SI);
+
+    // by hand: 3,785.4 L are 1,000 US gallons; 26.7 °C are 80.06 °F; a range of 5 K is one of 9 °F
+    assertThat(american.say("water in the loop taken as 3785 L from the nominal tons"))
+        .isEqualTo("water in the loop taken as 1,000\u00a0gal from the nominal tons");
+    assertThat(american.say("cold-water set-point not known: 26.7 °C"))
+        .isEqualTo("cold-water set-point not known: 80.1\u00a0°F");
+    assertThat(
+            american.say(
+                "design point of tower T-1 is not possible (cold water 26.7 °C, wet bulb 26.7 °C,"
+                    + " range 5.0 K): the usual one is taken"))
+        .contains("tower T-1")
+        .contains("range 9.0\u00a0°F");
+    assertThat(spanish.say("priced under PA-WATER and PA-SEWER on 12500 L of the whole site's use"))
+        .isEqualTo("valorado según PA-WATER and PA-SEWER sobre 12.5\u00a0m³ del consumo de todo el lugar");
+    assertThat(spanish.say("metered makeup")).isEqualTo("reposición medida");
+  }
+
+  /** The steps and the budget of a working are written in one file, and every one is known. */
+  @Test
+  void knowsEveryStepAndEveryLineOfTheBudget() throws IOException {
+    String source = Files.readString(Path.of("src/main/java/towerledger/balance/Notes.java"));
+    String steps = source.substring(source.indexOf("List<BudgetLine> budget("));
+    ReasonText spanish = reader("es", UnitPreference.SI);
+    List<String> untold =
+        Pattern.compile("\"([^\"\n]{3,})\"")
+            .matcher(steps)
+            .results()
+            .map(found -> found.group(1).equals("grade ") ? "grade B, month to month" : found.group(1))
+            .filter(said -> !said.startsWith(", ") && !said.contains("C* − 1"))
+            .filter(said -> spanish.say(said).equals(said))
+            .toList();
+
+    assertThat(untold).isEmpty();
+  }
+
+  @Test
+  void knowsEveryAssumption() throws IOException {
+    ReasonText spanish = reader("es", UnitPreference.SI);
+    for (String file : List.of("Notes", "TowerModel", "HourlyModel")) {
+      String source =
+          Files.readString(Path.of("src/main/java/towerledger/balance/%s.java".formatted(file)));
+      List<String> untold =
+          Pattern.compile("(?:notes|assumptions)\\.add\\(\\s*\"([^\"]+)\"")
+              .matcher(source)
+              .results()
+              .map(
+                  found ->
+                      found
+                          .group(1)
+                          .replace("%%", "%")
+                          .replaceAll("%\\.[012]f", "12")
+                          .replace("%s", "T-1"))
+              .filter(said -> spanish.say(said).equals(said))
+              .toList();
+
+      assertThat(untold).as("sentences of %s", file).isEmpty();
+    }
+  }
+
   /** The sentences themselves are the reference: a new one has to be taught to this class. */
   @Test
   void knowsEverySentenceTheBalanceAsksForMoreWith() throws IOException {

@@ -3,8 +3,12 @@ package towerledger.office.rates;
 import java.math.BigDecimal;
 import java.util.Comparator;
 import java.util.Currency;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import towerledger.drawing.FigureText;
@@ -48,11 +52,8 @@ final class BillsText {
                 words.of("bills.kept", checked.size()),
                 words.of("bills.odd", odd),
                 words.of("bills.claims", due.size())),
-        checked.isEmpty() ? null : table(checked),
-        Stream.concat(
-                checked.stream().flatMap(this::findings), claimed.stream().flatMap(this::notes))
-            .distinct()
-            .toList(),
+        checked.isEmpty() ? null : table(newestFirst(checked)),
+        remarks(checked, claimed),
         due.isEmpty() ? null : claimTable(due),
         due.stream().map(claim -> claim.use().startInclusive().getYear()).distinct().toList(),
         fiveYears);
@@ -103,17 +104,47 @@ final class BillsText {
     return units == null ? UNKNOWN : text.decimals(units.doubleValue(), 1) + unit;
   }
 
-  private Stream<String> findings(Checked checked) {
-    return Stream.concat(
-            checked.check() == null
-                ? Stream.empty()
-                : checked.check().reasons().stream().map(BillCheck.Reason::text),
-            checked.notes().stream())
-        .map(finding -> title(checked.bill()) + ": " + finding);
+  private static List<Checked> newestFirst(List<Checked> checked) {
+    return checked.stream()
+        .sorted(Comparator.comparing((Checked c) -> c.bill().from()).reversed())
+        .toList();
   }
 
-  private Stream<String> notes(Claimed claimed) {
-    return claimed.notes().stream().map(note -> title(claimed.bill()) + ": " + note);
+  /** What is remarked of the bills; what is remarked of several is said once. */
+  private List<String> remarks(List<Checked> checked, List<Claimed> claimed) {
+    Map<String, Set<UtilityBill>> bills = new LinkedHashMap<>();
+    for (Checked each : newestFirst(checked)) {
+      Stream.concat(
+              each.check() == null
+                  ? Stream.empty()
+                  : each.check().reasons().stream().map(BillCheck.Reason::text),
+              each.notes().stream())
+          .forEach(
+              said -> bills.computeIfAbsent(said, s -> new LinkedHashSet<>()).add(each.bill()));
+    }
+    for (Claimed each : claimed) {
+      each.notes()
+          .forEach(
+              said -> bills.computeIfAbsent(said, s -> new LinkedHashSet<>()).add(each.bill()));
+    }
+    return bills.entrySet().stream().map(said -> remark(said.getKey(), said.getValue())).toList();
+  }
+
+  private String remark(String said, Set<UtilityBill> bills) {
+    if (bills.size() == 1) {
+      return title(bills.iterator().next()) + ": " + said;
+    }
+    return words.of(
+        "bills.several",
+        bills.size(),
+        text.day(bills.stream().map(UtilityBill::from).min(Comparator.naturalOrder()).orElseThrow()),
+        text.day(
+            bills.stream()
+                .map(UtilityBill::to)
+                .max(Comparator.naturalOrder())
+                .orElseThrow()
+                .minusDays(1)),
+        said);
   }
 
   private FigureTable claimTable(List<Claim> due) {

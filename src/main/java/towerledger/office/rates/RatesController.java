@@ -69,6 +69,7 @@ class RatesController {
     Words words = new Words(messages, text.locale());
     LocalDate today = LocalDate.now(clock);
     List<CoolingSystem> billed = sites.listSystemsBilledOn(code);
+    ScheduleText said = new ScheduleText(words, text, currency(billed).getCurrencyCode());
     BillTryOut tryOut =
         new BillTryOut(
             schedule,
@@ -82,8 +83,8 @@ class RatesController {
             schedule.code(),
             schedule.name(),
             "rates.service." + schedule.service().code(),
-            new ScheduleText(words, text).says(schedule, today),
-            new ScheduleText(words, text).versions(schedule, today),
+            said.says(schedule, today),
+            said.versions(schedule, today),
             billed.stream()
                 .map(system -> new RatesView.Billed(system.code(), system.details().name()))
                 .toList(),

@@ -18,8 +18,12 @@ import towerledger.tariff.Service;
 import towerledger.tariff.SewerRule;
 import towerledger.wording.Words;
 
-/** Says the rates of a schedule in words and tables. */
-record ScheduleText(Words words, FigureText text) {
+/**
+ * Says the rates of a schedule in words and tables.
+ *
+ * @param currency ISO code of its money
+ */
+record ScheduleText(Words words, FigureText text, String currency) {
 
   /** Since when the schedule holds, in a sentence. */
   String says(RateSchedule schedule, LocalDate today) {
@@ -119,7 +123,10 @@ record ScheduleText(Words words, FigureText text) {
       return null;
     }
     return new FigureTable(
-        List.of(words.of("rates.charge"), words.of("rates.meter"), words.of("rates.per-bill")),
+        List.of(
+            words.of("rates.charge"),
+            words.of("rates.meter"),
+            words.of("rates.per-bill", currency)),
         version.charges().stream()
             .map(charge -> List.of(charge.name(), meter(charge.meterSize()), rate(charge.amount())))
             .toList());
@@ -139,7 +146,7 @@ record ScheduleText(Words words, FigureText text) {
             ? words.of("rates.blocks")
             : words.of("rates.during", words.of("rates.blocks"), String.join(", ", holds)),
         new FigureTable(
-            List.of(words.of("rates.above", unit), words.of("rates.rate", unit)),
+            List.of(words.of("rates.above", unit), words.of("rates.rate", unit, currency)),
             table.blocks().stream()
                 .map(block -> List.of(amount(block.fromUnits()), rate(block.rate())))
                 .toList()));

@@ -6,6 +6,7 @@ import towerledger.drawing.FigureText;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.Restatement;
 import towerledger.wording.MoneyText;
+import towerledger.wording.ReasonText;
 import towerledger.wording.VerdictText;
 import towerledger.wording.WaterText;
 import towerledger.wording.Words;
@@ -31,7 +32,7 @@ record RestatedText(Words words, FigureText text) {
                     "report.restated.of",
                     text.month(after.month()),
                     words.of("report.of-site", after.of().systemName(), after.of().siteName())),
-                after.reason(),
+                new ReasonText(words, text).say(after.reason()),
                 changes));
       }
     }
