@@ -95,7 +95,7 @@ class ToolPagesIT extends PageCases {
 
     assertThat(open("/rates")).contains("Water of TOOLS-W").contains("/rates/TOOLS-W");
     String page = open("/rates/TOOLS-W");
-    assertThat(page).contains("service").contains("3.50").contains("Each ccf");
+    assertThat(page).contains("service").contains("3.50").contains("USD a ccf");
 
     // By hand: 12.00 + 100 × 3.50 + 20 × 5.00
     String bill =
