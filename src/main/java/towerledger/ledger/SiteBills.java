@@ -45,6 +45,7 @@ public class SiteBills {
 
   /** No bill is taken from before it. */
   public static final LocalDate FIRST_DAY = Ledger.FIRST_MONTH.atDay(1);
+
   private static final LocalDate LAST_DAY = LocalDate.of(2200, 1, 1);
 
   /** Readings up to so many days from a bill's ends belong to its working. */

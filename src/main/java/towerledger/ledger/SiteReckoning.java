@@ -97,7 +97,8 @@ class SiteReckoning {
     List<CoolingSystem> systems = sites.listSystems(site);
     ZoneId zone = site.details().zone();
     Instant now = clock.instant();
-    YearMonth gatherFrom = first == null ? Ledger.FIRST_MONTH : first.minusMonths(MONTHS_OF_HISTORY);
+    YearMonth gatherFrom =
+        first == null ? Ledger.FIRST_MONTH : first.minusMonths(MONTHS_OF_HISTORY);
     Instant gatherStart = CalendarMonth.of(gatherFrom, zone).span().startInclusive();
     if (first != null && !CalendarMonth.of(first, zone).span().startInclusive().isBefore(now)) {
       return 0; // a setting or reading dated ahead: its months come with the calendar

@@ -220,7 +220,14 @@ class EvidencePlates {
         words.of("plate.hours.unit"),
         HeatMap.draw(
             Medium.PAGE, days, labels, value -> text.volume(Volume.ofLitres(value)), title, sum),
-        depths(Arrays.stream(litres).flatMapToDouble(Arrays::stream).filter(Double::isFinite).max().orElse(0), words, text),
+        depths(
+            Arrays.stream(litres)
+                .flatMapToDouble(Arrays::stream)
+                .filter(Double::isFinite)
+                .max()
+                .orElse(0),
+            words,
+            text),
         sum,
         new FigureTable(
             List.of(

@@ -163,8 +163,7 @@ class TowerController {
               "tower.readings",
               words.of("meter.role." + meter.details().role().code()),
               meter.code()),
-          new FigureTable(
-              List.of(words.of("finding.when"), words.of("credits.reading")), rows));
+          new FigureTable(List.of(words.of("finding.when"), words.of("credits.reading")), rows));
     }
   }
 

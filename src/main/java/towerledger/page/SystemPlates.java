@@ -141,8 +141,7 @@ public final class SystemPlates {
         List.of(
             new Plate.Legend(
                 Swatch.line(Tone.INK, false, Medium.PAGE), words.of("plate.running.value")),
-            new Plate.Legend(
-                Swatch.band(Tone.SET_ASIDE, Medium.PAGE), words.of("plate.interval"))),
+            new Plate.Legend(Swatch.band(Tone.SET_ASIDE, Medium.PAGE), words.of("plate.interval"))),
         onset
             .map(month -> words.of("plate.running.sum.onset", text.month(month)))
             .orElse(words.of("plate.running.sum")),

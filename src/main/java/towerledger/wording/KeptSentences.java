@@ -11,9 +11,9 @@ import java.util.stream.Collectors;
 
 /**
  * The sentences that revisions keep, in English and SI as they were written, and under which key
- * each is said anew. Gaps: {@code {L}} litres, {@code {C}} degrees Celsius with and
- * {@code {c}} without their unit, {@code {K}} a difference of temperatures, {@code {0}} to {@code
- * {2}} a number shown with so many decimals, {@code {t}} a name.
+ * each is said anew. Gaps: {@code {L}} litres, {@code {C}} degrees Celsius with and {@code {c}}
+ * without their unit, {@code {K}} a difference of temperatures, {@code {0}} to {@code {2}} a number
+ * shown with so many decimals, {@code {t}} a name.
  */
 final class KeptSentences {
 
@@ -70,8 +70,7 @@ final class KeptSentences {
     for (Map.Entry<String, Pattern> sentence : WITH_GAPS.entrySet()) {
       Matcher found = sentence.getValue().matcher(kept);
       if (found.matches()) {
-        return List.of(
-            new Known(sentence.getKey(), gaps(SENTENCES.get(sentence.getKey()), found)));
+        return List.of(new Known(sentence.getKey(), gaps(SENTENCES.get(sentence.getKey()), found)));
       }
     }
     return List.of();
@@ -155,8 +154,7 @@ final class KeptSentences {
         "no target cycles or conductivity set-point known: habit of the samples, from {0} cycles");
     s.put("note.no-sample", "no water sample this month: cycles carried on from the earlier ones");
     s.put(
-        "note.readings-cover",
-        "makeup readings cover {0} % of the month; the rest in proportion");
+        "note.readings-cover", "makeup readings cover {0} % of the month; the rest in proportion");
     s.put(
         "note.typical-weather",
         "the weather is a typical year's, not that of this month: evaporation is what is usual at"
@@ -178,8 +176,7 @@ final class KeptSentences {
         "note.vague",
         "in much of the month the tower may have run dry or cooled without the chiller: evaporation"
             + " is uncertain");
-    s.put(
-        "note.economizer", "a waterside economizer may load the tower while the chiller stands");
+    s.put("note.economizer", "a waterside economizer may load the tower while the chiller stands");
     s.put("note.set-point", "cold-water set-point not known: {C}");
     s.put(
         "note.more-air",

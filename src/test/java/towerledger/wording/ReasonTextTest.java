@@ -74,7 +74,8 @@ class ReasonTextTest {
         .contains("tower T-1")
         .contains("range 9.0\u00a0°F");
     assertThat(spanish.say("priced under PA-WATER and PA-SEWER on 12500 L of the whole site's use"))
-        .isEqualTo("valorado según PA-WATER and PA-SEWER sobre 12.5\u00a0m³ del consumo de todo el lugar");
+        .isEqualTo(
+            "valorado según PA-WATER and PA-SEWER sobre 12.5\u00a0m³ del consumo de todo el lugar");
     assertThat(spanish.say("metered makeup")).isEqualTo("reposición medida");
   }
 
@@ -88,7 +89,9 @@ class ReasonTextTest {
         Pattern.compile("\"([^\"\n]{3,})\"")
             .matcher(steps)
             .results()
-            .map(found -> found.group(1).equals("grade ") ? "grade B, month to month" : found.group(1))
+            .map(
+                found ->
+                    found.group(1).equals("grade ") ? "grade B, month to month" : found.group(1))
             .filter(said -> !said.startsWith(", ") && !said.contains("C* − 1"))
             .filter(said -> spanish.say(said).equals(said))
             .toList();

@@ -101,7 +101,10 @@ class BillsController {
   private static Money billed(List<SiteBills.Checked> checked, Currency currency) {
     List<UtilityBill> all = checked.stream().map(SiteBills.Checked::bill).toList();
     LocalDate newest =
-        all.stream().map(UtilityBill::to).max(Comparator.naturalOrder()).orElse(SiteBills.FIRST_DAY);
+        all.stream()
+            .map(UtilityBill::to)
+            .max(Comparator.naturalOrder())
+            .orElse(SiteBills.FIRST_DAY);
     return all.stream()
         .filter(bill -> !bill.from().isBefore(newest.minusYears(1)))
         .map(UtilityBill::amount)

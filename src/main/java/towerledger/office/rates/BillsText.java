@@ -137,7 +137,8 @@ final class BillsText {
     return words.of(
         "bills.several",
         bills.size(),
-        text.day(bills.stream().map(UtilityBill::from).min(Comparator.naturalOrder()).orElseThrow()),
+        text.day(
+            bills.stream().map(UtilityBill::from).min(Comparator.naturalOrder()).orElseThrow()),
         text.day(
             bills.stream()
                 .map(UtilityBill::to)
