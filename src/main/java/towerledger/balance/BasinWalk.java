@@ -13,7 +13,7 @@ import towerledger.balance.facts.OperatingSettings.BlowdownControl;
  */
 final class BasinWalk {
 
-  private static final double TIMER_MEMORY_BLOCKS = 120;
+  private static final double TIMER_MEMORY_BLOCKS = 240;
 
   private final QuarterDays blocks;
   private final ControlPlan plan;
@@ -98,7 +98,18 @@ final class BasinWalk {
     if (walked != null && walked.flowsLike(signature)) {
       return;
     }
+    walk(signature, -1, 0);
     walked = signature;
+  }
+
+  /**
+   * The same with a basin that was drained and filled again without anybody noting it.
+   *
+   * @param refillBlock block in which it was; -1 for never
+   * @param refillL how much of it, L
+   */
+  void walk(Signature signature, int refillBlock, double refillL) {
+    walked = null;
     boolean stuckBleed = signature.shape() == Signature.Shape.BLEED_RUNNING;
     boolean fresh = signature.fresh();
     losses(signature);
@@ -107,7 +118,6 @@ final class BasinWalk {
     double[] freshUsCm = plan.freshUsCm();
     double[] aimUsCm = plan.aimUsCm();
     double[] drainedL = plan.drainedL();
-    double[] emptied = plan.emptied();
     BlowdownControl[] controls = plan.control();
     double[] runHours = blocks.runHours;
     double driftPerLoadHourL = plan.driftPerLoadHourL();
@@ -124,7 +134,7 @@ final class BasinWalk {
       double drift = driftPerLoadHourL * blocks.loadHours[b];
       double lost = lossL[b];
       double basinLoss = fresh ? 0 : lost;
-      double refill = drainedL[b] + emptied[b] * volume;
+      double refill = drainedL[b] + (b == refillBlock ? refillL : 0);
       if (refill > 0) {
         double part = Math.min(1, refill / volume);
         conc = conc * (1 - part) + cm * part;

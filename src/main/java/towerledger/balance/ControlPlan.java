@@ -11,7 +11,9 @@ import towerledger.balance.facts.OperatingSettings.BlowdownControl;
  * @param control how the bleed is controlled
  * @param driftPerLoadHourL drift per hour at full load, L
  * @param drainedL basin water drained by intention, L
- * @param emptied 1 where the basin is filled anew after a lay-up, as a part of the volume
+ * @param startsUp whether the system starts after its idle months in the block, its basin perhaps
+ *     filled anew
+ * @param idle whether the block lies in the idle months
  * @param aimMoved whether somebody is known to have moved the bleed's aim in the block
  * @param volumeL water in the loop, L
  */
@@ -22,6 +24,7 @@ record ControlPlan(
     BlowdownControl[] control,
     double driftPerLoadHourL,
     double[] drainedL,
-    double[] emptied,
+    boolean[] startsUp,
+    boolean[] idle,
     boolean[] aimMoved,
     double volumeL) {}

@@ -96,6 +96,7 @@ final class ControlPlanner {
       }
     }
     double volume = volume(facts);
+    boolean[] idle = idle(facts, blocks);
     boolean[] moved = new boolean[n];
     double[] drained = new double[n];
     for (Visit visit : facts.visits()) {
@@ -121,7 +122,8 @@ final class ControlPlanner {
         control,
         drift * circulation(facts),
         drained,
-        emptied(facts, blocks, drained),
+        startsUp(idle, drained),
+        idle,
         moved,
         volume);
   }
@@ -148,22 +150,24 @@ final class ControlPlanner {
     return Math.max(1.3 * basins, nominalWatts(facts) * ASSUMED_VOLUME_L_PER_WATT);
   }
 
-  /** A system that stands for its idle months is drained for them and filled when it starts. */
-  private static double[] emptied(SystemFacts facts, QuarterDays blocks, double[] drained) {
-    double[] emptied = new double[blocks.count];
-    if (facts.attributes().idleMonths().isEmpty()) {
-      return emptied;
-    }
-    boolean idle = false;
-    for (int b = 0; b < blocks.count; b++) {
-      boolean nowIdle =
-          facts.attributes().idleMonths().contains(blocks.at(b).atZone(facts.zone()).getMonth());
-      if (idle && !nowIdle && drained[b] == 0) {
-        emptied[b] = 1;
+  private static boolean[] idle(SystemFacts facts, QuarterDays blocks) {
+    boolean[] idle = new boolean[blocks.count];
+    if (!facts.attributes().idleMonths().isEmpty()) {
+      for (int b = 0; b < blocks.count; b++) {
+        idle[b] =
+            facts.attributes().idleMonths().contains(blocks.at(b).atZone(facts.zone()).getMonth());
       }
-      idle = nowIdle;
     }
-    return emptied;
+    return idle;
+  }
+
+  /** A system that stands for its idle months may be drained for them and filled as it starts. */
+  private static boolean[] startsUp(boolean[] idle, double[] drained) {
+    boolean[] startsUp = new boolean[idle.length];
+    for (int b = 1; b < idle.length; b++) {
+      startsUp[b] = idle[b - 1] && !idle[b] && drained[b] == 0;
+    }
+    return startsUp;
   }
 
   /** Makeup conductivity by exponential smoothing of the samples so far; NaN before the first. */

@@ -2,9 +2,12 @@ package towerledger.balance;
 
 import java.time.Duration;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import towerledger.balance.facts.OperatingSettings;
 import towerledger.balance.facts.OperatingSettings.BlowdownControl;
 import towerledger.balance.facts.OperatingSettings.LevelControl;
 import towerledger.balance.facts.SystemFacts;
@@ -31,6 +34,10 @@ final class DayShapes {
 
   /** How much wider a day scatters whose model follows other hours than the plant. */
   private static final double UNTOLD_SCATTER = 2.5;
+
+  /** Bleeds that flow on while the tower stands: what flows then need not be a leak. */
+  private static final Set<BlowdownControl> BY_CLOCK =
+      EnumSet.of(BlowdownControl.TIMER, BlowdownControl.NONE);
 
   private static final Duration BY_THE_HOUR = Duration.ofHours(3);
 
@@ -114,6 +121,13 @@ final class DayShapes {
   }
 
   private static double[] unknown(SystemFacts facts) {
+    boolean byClock =
+        facts.settings().stream()
+            .map(OperatingSettings::blowdownControl)
+            .anyMatch(control -> control.filter(BY_CLOCK::contains).isPresent());
+    if (byClock) {
+      return UNTOLD;
+    }
     if (facts.heat().stream().anyMatch(h -> h.span().duration().compareTo(BY_THE_HOUR) <= 0)) {
       return HOURLY;
     }
@@ -165,7 +179,8 @@ final class DayShapes {
                 + base);
     double lostPart = Math.min(0.98, lost / Math.max(whole, lost));
     double[] loss = day.loss[response.signature.shape().ordinal()];
-    double @Nullable [] passing = day.passing == null ? null : day.passing[number];
+    double @Nullable [] passing =
+        day.passing == null || number >= day.passing.length ? null : day.passing[number];
     for (int f = 0; f < DayProfile.FIGURES; f++) {
       if (Double.isNaN(day.measured[f])) {
         continue;

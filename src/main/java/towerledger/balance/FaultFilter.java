@@ -57,7 +57,7 @@ final class FaultFilter {
   private static final double SCATTER_DAYS = 50;
 
   /** How far basins without a controller stray from their aim, ln, and for how long. */
-  private static final double LOOSE_HABIT = 0.27;
+  private static final double LOOSE_HABIT = 0.30;
 
   /** The same where somebody bleeds by hand. */
   private static final double HAND_HABIT = 0.35;
@@ -67,8 +67,33 @@ final class FaultFilter {
   /** Periods after which onsets of one signature are no longer told apart. */
   private static final int OLD = 16;
 
+  /** How soon a system that stands is started again, per year. */
+  private static final double STOP_END = 20;
+
+  /** How often systems stand for days that are modelled to run, by grade, per year. */
+  private static final double[] STOPS = {0.01, 0.1, 0.3, 0.6};
+
+  /** The same around the idle season, which follows the weather and not the calendar. */
+  private static final double[] STOPS_AT_THE_EDGE = {0.05, 1, 2, 3};
+
+  private static final int EDGE_BLOCKS = 30 * 4;
+
+  /** How often a basin is drained without a note, per year. */
+  private static final double DRAINS_UNNOTED = 0.5;
+
+  /** Odds that a basin is filled anew as the season starts. */
+  private static final double FILLED_ANEW = 0.5;
+
+  /** Gap of the samples that hints at a drain, ln. */
+  private static final double THIN = -0.12;
+
+  /** Makeup too much that hints at a drain, as a part of the loop's water. */
+  private static final double BURST = 0.35;
+
   private final List<Period> periods;
   private final List<Response> responses;
+  private final Refills refills;
+  private final int catalogued;
   private final ControlPlan plan;
   private final Foretelling foretelling;
   private final DayShapes shapes;
@@ -77,6 +102,7 @@ final class FaultFilter {
   private final double[] plantFactor;
   private List<Hypothesis> alive = new ArrayList<>();
   private int lastGrade = -1;
+  private double lastPressure = 1;
 
   /**
    * A filter at rest.
@@ -90,6 +116,7 @@ final class FaultFilter {
   FaultFilter(
       List<Period> periods,
       List<Response> responses,
+      Refills refills,
       ControlPlan plan,
       DayShapes shapes,
       double floorPerDayL,
@@ -102,6 +129,8 @@ final class FaultFilter {
     this.basePrior = basePrior;
     this.periods = periods;
     this.responses = responses;
+    this.refills = refills;
+    this.catalogued = responses.size();
     this.plan = plan;
     this.shapes = shapes;
     this.foretelling =
@@ -111,7 +140,11 @@ final class FaultFilter {
 
   /** Probability that nothing was ever wrong. */
   double soundness() {
-    return Math.exp(sound().logWeight);
+    double sum = 0;
+    for (Hypothesis h : alive) {
+      sum += signature(h).sane() ? Math.exp(h.logWeight) : 0;
+    }
+    return sum;
   }
 
   List<Hypothesis> alive() {
@@ -121,11 +154,18 @@ final class FaultFilter {
   /** The hypotheses as they stand before any measurement. */
   void start(int grade) {
     alive = new ArrayList<>();
+    lastPressure = periods.isEmpty() ? 1 : periods.get(0).fillPressure();
     double faulty = 0;
-    for (int s = 1; s < responses.size(); s++) {
+    for (int s = 1; s < catalogued; s++) {
       Signature signature = responses.get(s).signature;
-      double years = Math.min(YEARS_BEFORE, 1 / endsPerYear(signature.cause()));
+      if (signature.sane()) {
+        continue;
+      }
+      double years = Math.min(YEARS_BEFORE, 1 / endsPerYear(signature));
       double weight = signature.prior() * factor(signature) * years;
+      if (signature.cause() == Cause.FILL_VALVE_LEAKING_BY) {
+        weight *= lastPressure;
+      }
       faulty += weight;
       alive.add(fresh(s, Math.log(weight), grade));
     }
@@ -133,9 +173,11 @@ final class FaultFilter {
     lastGrade = grade;
   }
 
-  private static double endsPerYear(Cause cause) {
+  private static double endsPerYear(Signature signature) {
+    Cause cause = signature.cause();
     boolean glaring = cause == Cause.FILL_VALVE_STUCK_OPEN || cause == Cause.FILL_VALVE_SHUT;
-    return glaring ? GLARING_END : SPONTANEOUS_END;
+    boolean stands = signature.sane() && signature.standing() < 1;
+    return glaring ? GLARING_END : stands ? STOP_END : SPONTANEOUS_END;
   }
 
   private double factor(Signature signature) {
@@ -176,6 +218,9 @@ final class FaultFilter {
     if (lastGrade != period.grade()) {
       regrade(period.grade());
     }
+    if (lastPressure != period.fillPressure()) {
+      press(period.fillPressure());
+    }
     end(p, period);
     spawn(p, period);
     double months = period.days() / 30.4;
@@ -203,7 +248,7 @@ final class FaultFilter {
       c.fade(Calibration.SCATTER, scatterKept, 1 - scatterKept * scatterKept);
       foretelling.weigh(h, p, period);
       shapes.weigh(h, p, period);
-      if (h.was != 0 && !(h.over() && h.end < p)) {
+      if (!signature(h).sane() && !(h.over() && h.end < p)) {
         h.logWeight += period.leanings()[cause(h).ordinal()];
       }
       h.book(monthOfMiddle, period.days(), period.loadScatter());
@@ -212,8 +257,12 @@ final class FaultFilter {
     prune(p);
   }
 
+  private Signature signature(Hypothesis h) {
+    return responses.get(h.was).signature;
+  }
+
   private Cause cause(Hypothesis h) {
-    return responses.get(h.was).signature.cause();
+    return signature(h).cause();
   }
 
   /** Heat known better or worse than before has a multiplier of its own. */
@@ -224,13 +273,24 @@ final class FaultFilter {
     lastGrade = grade;
   }
 
+  /** A pressure read anew leans on all that is held of the fill valve, since whenever it leaks. */
+  private void press(double fillPressure) {
+    double leaning = Math.log(fillPressure / lastPressure);
+    for (Hypothesis h : alive) {
+      h.logWeight += cause(h) == Cause.FILL_VALVE_LEAKING_BY ? leaning : 0;
+    }
+    lastPressure = fillPressure;
+  }
+
   private void spawn(int p, Period period) {
     Hypothesis sound = sound();
     double years = period.days() / 365.25;
-    for (int s = 1; s < responses.size(); s++) {
+    for (int s = 1; s < catalogued; s++) {
       Signature signature = responses.get(s).signature;
       double rate = signature.prior() * factor(signature) * years;
-      if (signature.loadFactor() != 1 && period.guessed()) {
+      if (signature.sane()) {
+        rate *= signature.standing() < 1 ? stops(period) : moves(period);
+      } else if (signature.loadFactor() != 1 && period.guessed()) {
         rate *= LOADS_CHANGE;
       }
       if (signature.cause() == Cause.FILL_VALVE_LEAKING_BY) {
@@ -238,6 +298,52 @@ final class FaultFilter {
       }
       if (rate > 0) {
         alive.add(sound.begin(s, p, sound.logWeight + Math.log(rate)));
+      }
+    }
+    refill(p, period);
+  }
+
+  /** How much oftener a system stands that is modelled to run. */
+  private double stops(Period period) {
+    int from = Math.max(0, (int) period.from() - EDGE_BLOCKS);
+    int to = Math.min(plan.idle().length, (int) period.to() + EDGE_BLOCKS);
+    boolean some = false;
+    boolean all = true;
+    for (int b = from; b < to; b++) {
+      some |= plan.idle()[b];
+      all &= plan.idle()[b];
+    }
+    return STOPS[period.grade()] + (some && !all ? STOPS_AT_THE_EDGE[period.grade()] : 0);
+  }
+
+  /** Whether somebody steers the bleed by a set-point that may be moved. */
+  private double moves(Period period) {
+    BlowdownControl control = plan.control()[Math.max(0, (int) period.from())];
+    return control == BlowdownControl.CONDUCTIVITY || control == BlowdownControl.MAKEUP_PROPORTIONAL
+        ? 1
+        : 0;
+  }
+
+  /** Follows a drain that nobody noted, where thin water or a burst of makeup hints at one. */
+  private void refill(int p, Period period) {
+    Hypothesis sound = sound();
+    int from = Math.max(0, (int) period.from());
+    for (int b = from; b < Math.min(period.to(), plan.startsUp().length); b++) {
+      if (plan.startsUp()[b]) {
+        alive.add(sound.begin(refills.at(b), p, sound.logWeight + Math.log(FILLED_ANEW)));
+        return;
+      }
+    }
+    double gap = foretelling.sampleGap(sound, p, period);
+    boolean thin = gap < THIN;
+    if (thin || foretelling.makeupGap(sound, p, period) > BURST * plan.volumeL()) {
+      double rate = DRAINS_UNNOTED * period.days() / 365.25;
+      int middle = (int) (0.5 * (period.from() + period.to()));
+      alive.add(sound.begin(refills.at(middle), p, sound.logWeight + Math.log(rate)));
+      if (thin && p > 0) {
+        // The water came in the period before, and only its thinness is seen in this one.
+        int end = Math.max(0, from - 1);
+        alive.add(sound.begin(refills.at(end), p, sound.logWeight + Math.log(rate)));
       }
     }
   }
@@ -249,25 +355,24 @@ final class FaultFilter {
   /** Lets faults end within the period: by work done in it, or by themselves. */
   private void end(int p, Period period) {
     double years = period.days() / 365.25;
-    Cause[] causes = Cause.values();
-    double[] ends = new double[causes.length];
-    double[] goesOn = new double[causes.length];
-    for (Cause cause : causes) {
-      int c = cause.ordinal();
-      ends[c] = Math.min(0.95, 1 - Math.exp(-endsPerYear(cause) * years) + period.cured()[c]);
-      goesOn[c] = Math.log(1 - ends[c]);
-      ends[c] = Math.log(ends[c]);
+    double[] ends = new double[catalogued];
+    double[] goesOn = new double[catalogued];
+    for (int s = 1; s < catalogued; s++) {
+      Signature signature = responses.get(s).signature;
+      double cured = period.cured()[signature.cause().ordinal()];
+      ends[s] = Math.min(0.95, 1 - Math.exp(-endsPerYear(signature) * years) + cured);
+      goesOn[s] = Math.log(1 - ends[s]);
+      ends[s] = Math.log(ends[s]);
     }
     List<Hypothesis> endings = new ArrayList<>();
     for (Hypothesis h : alive) {
-      if (h.signature == 0) {
+      if (h.signature == 0 || h.signature >= catalogued) {
         continue;
       }
-      int c = cause(h).ordinal();
       if (h.logWeight > LEAST_STORY) {
-        endings.add(h.ended(p, h.logWeight + ends[c]));
+        endings.add(h.ended(p, h.logWeight + ends[h.signature]));
       }
-      h.logWeight += goesOn[c];
+      h.logWeight += goesOn[h.signature];
     }
     alive.addAll(endings);
   }
@@ -284,7 +389,9 @@ final class FaultFilter {
     }
     List<Hypothesis> kept = new ArrayList<>(alive.size());
     for (Hypothesis h : alive) {
-      double factor = responses.get(h.signature).signature.loadFactor();
+      Response response = responses.get(h.signature);
+      double factor = response.signature.loadFactor();
+      boolean settled = at > periods.get(Math.max(0, h.onset)).to() + SETTLED_BLOCKS;
       if (h == sound) {
         kept.add(h);
       } else if (h.over()) {
@@ -297,9 +404,17 @@ final class FaultFilter {
           over[h.was] = h;
           kept.add(h);
         }
-      } else if (guessed
-          && factor != 1
-          && at > periods.get(Math.max(0, h.onset)).to() + SETTLED_BLOCKS) {
+      } else if (response.refillL > 0) {
+        if (at > Math.max(response.settledBlock, response.refillBlock + REMEMBERED_BLOCKS)) {
+          sound.absorb(h);
+        } else {
+          kept.add(h);
+        }
+      } else if (settled && h.was != 0 && signature(h).sane() && factor == 1) {
+        // An aim that was moved is the aim from now on.
+        h.calibration.shift(Calibration.HABIT, Math.log(response.signature.aimFactor()));
+        sound.absorb(h);
+      } else if (settled && guessed && factor != 1) {
         // Where the load is guessed anyway, a changed load is soon just the load.
         h.calibration.shift(Calibration.LOAD, Math.log(factor));
         sound.absorb(h);

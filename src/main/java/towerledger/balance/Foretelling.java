@@ -8,6 +8,12 @@ import java.util.List;
  */
 final class Foretelling {
 
+  /** How far a fault may stray from half of its effect where it begins or ends. */
+  private static final double AT_TURN = 0.32;
+
+  /** How far the water that a drain takes may stray from what is assumed. */
+  private static final double REFILL_LOOSE = 0.3;
+
   private final List<Response> responses;
   private final double volumeL;
   private final double floorPerDayL;
@@ -45,6 +51,8 @@ final class Foretelling {
    * @param slopeL change with the log of the basin's habit, L
    * @param perBaseL change with the base load, L
    * @param floorL volume below which percentages lose their meaning, L
+   * @param bleeds whether it is the bleed, which follows the concentration otherwise than the
+   *     makeup
    */
   private record Flow(
       double measuredL,
@@ -53,7 +61,8 @@ final class Foretelling {
       double effectL,
       double slopeL,
       double perBaseL,
-      double floorL) {}
+      double floorL,
+      boolean bleeds) {}
 
   /**
    * How far a meter is believed.
@@ -71,17 +80,34 @@ final class Foretelling {
       double blunderOdds,
       double blunderVariance) {}
 
+  /** How far the samples of a period lie from what a sound story foretells, ln; NaN without any. */
+  double sampleGap(Hypothesis sane, int p, Period period) {
+    Response sound = responses.get(0);
+    return period.hasSamples()
+        ? period.sampleLog() - sane.habit() * sound.held[p] - sound.sampleLog[p]
+        : Double.NaN;
+  }
+
+  /** Makeup of a period over what a sound story foretells, L; NaN where it is not known. */
+  double makeupGap(Hypothesis sane, int p, Period period) {
+    Response sound = responses.get(0);
+    double byLoad = Math.exp(sane.load() + period.loadScatter() * sane.scatter()) * sound.makeup[p];
+    return period.makeupL() - byLoad - sane.base() * sound.base[p];
+  }
+
   void weigh(Hypothesis h, int p, Period period) {
     Response sound = responses.get(0);
     Response response = responses.get(h.responseIn(p));
     Signature signature = response.signature;
     boolean turns = h.turnsIn(p);
-    double part = h.partIn(p);
+    boolean refill = response.refillL > 0;
+    double part = refill ? 1 : h.partIn(p);
+    double atTurn = refill ? REFILL_LOOSE : AT_TURN;
 
     if (period.hasSamples()) {
       double change = response.sampleLog[p] - sound.sampleLog[p];
-      double log = sound.sampleLog[p] + part * change;
-      double loose = (turns ? 0.35 : looseness(signature)) * change;
+      double log = sound.sampleLog[p] + h.partIn(p) * change;
+      double loose = (turns ? 0.35 : looseness(response)) * change;
       double deviation = period.sampleDeviation();
       slopes(0, response.held[p], 0, 0);
       h.logWeight +=
@@ -105,10 +131,11 @@ final class Foretelling {
               sound.makeup[p],
               told - sound.makeup[p],
               response.slope[p] * signature.makeupFactor(),
-              sound.base[p] * (turns ? 1 : signature.makeupFactor()),
-              floorPerDayL * period.days()),
+              sound.base[p] * (turns ? 1 : signature.makeupFactor() * signature.standing()),
+              floorPerDayL * period.days(),
+              false),
           new Trust(
-              turns ? 0.32 : looseness(signature), 0.02, accuracy * accuracy, 0.04, 0.15 * 0.15));
+              turns ? atTurn : looseness(response), 0.02, accuracy * accuracy, 0.04, 0.15 * 0.15));
     }
     if (period.hasBleed()) {
       double told = response.bleed[p] * signature.loadFactor() * signature.bleedFactor();
@@ -122,8 +149,9 @@ final class Foretelling {
               sound.bleed[p],
               told - sound.bleed[p],
               response.slope[p],
-              sound.baseBleed[p] * (turns ? 1 : signature.bleedFactor()),
-              0.3 * floorPerDayL * period.days()),
+              sound.baseBleed[p] * (turns ? 1 : signature.bleedFactor() * signature.standing()),
+              0.3 * floorPerDayL * period.days(),
+              true),
           new Trust(
               turns ? 0.35 : 0.15,
               0.03,
@@ -136,9 +164,16 @@ final class Foretelling {
   private void weigh(Hypothesis h, Period period, double part, Flow flow, Trust trust) {
     double mixed = flow.soundL() + part * flow.effectL();
     double elasticity = mixed > 0 ? flow.slopeL() / mixed : 0;
+    double byHabit =
+        flow.bleeds()
+            ? Cycles.bleedFactor(elasticity, h.habit())
+            : Cycles.makeupFactor(elasticity, h.habit());
+    double habitSlope =
+        flow.bleeds()
+            ? Cycles.bleedSlope(elasticity, h.habit())
+            : Cycles.makeupSlope(elasticity, h.habit());
     double drawn =
-        Math.max(0, mixed)
-            * Math.exp(h.load() + period.loadScatter() * h.scatter() + elasticity * h.habit());
+        Math.max(0, mixed) * Math.exp(h.load() + period.loadScatter() * h.scatter() + byHabit);
     double shown = Math.max(0, drawn + h.base() * flow.perBaseL()) + flow.floorL();
     double loose = trust.loose() * flow.effectL() / (mixed + flow.floorL());
     double level = trust.levelPart() * volumeL / shown;
@@ -147,7 +182,7 @@ final class Foretelling {
     double noise = derivative * period.loadNoise();
     slopes(
         derivative,
-        derivative * elasticity,
+        derivative * habitSlope,
         derivative * period.loadScatter(),
         flow.perBaseL() / shown);
     h.logWeight +=
@@ -167,7 +202,9 @@ final class Foretelling {
   }
 
   /** How far a fault of one size may stray from it: what a valve lets pass varies with the hour. */
-  private static double looseness(Signature signature) {
-    return signature.shape() == Signature.Shape.FILL_PASSING ? 0.3 : 0.1;
+  private static double looseness(Response response) {
+    return response.refillL > 0
+        ? REFILL_LOOSE
+        : response.signature.shape() == Signature.Shape.FILL_PASSING ? 0.3 : 0.1;
   }
 }

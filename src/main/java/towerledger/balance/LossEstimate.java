@@ -53,6 +53,25 @@ final class LossEstimate {
     return Math.max(0, to - from) / (frame.to(month) - frame.from(month));
   }
 
+  /** Makeup of a month that a sound system draws as a hypothesis has it, at a load of one, L. */
+  double soundMakeup(Hypothesis h, int month) {
+    double plain = responses.get(0).monthMakeup[month];
+    Response response = responses.get(h.was);
+    if (!response.signature.sane() || h.was == 0) {
+      return plain;
+    }
+    double lived = response.monthMakeup[month];
+    return response.refillL > 0 ? lived : plain + active(h, month) * (lived - plain);
+  }
+
+  /** Water that refilled a basin in a month without a note, as a hypothesis has it, L. */
+  double refillL(Hypothesis h, int month) {
+    Response response = responses.get(h.was);
+    return response.refillBlock >= frame.from(month) && response.refillBlock < frame.to(month)
+        ? response.refillL
+        : 0;
+  }
+
   /** Extra water that a hypothesis lays to its fault in a month, L. */
   double extra(Hypothesis h, int month) {
     Response response = responses.get(h.was);
@@ -92,9 +111,10 @@ final class LossEstimate {
     if (extra > 0 && !Double.isNaN(makeupL)) {
       Response sound = responses.get(0);
       double modelled = sound.monthMakeup[month];
-      double slope = sound.monthSlope[month] * h.habit();
+      double elasticity = modelled > 0 ? sound.monthSlope[month] / modelled : 0;
+      double byHabit = Math.exp(Cycles.makeupFactor(elasticity, h.habit()));
       double perBase = sound.monthBase[month];
-      double byShape = Math.exp(h.load() + h.scatterOf(month)) * Math.max(0, modelled + slope);
+      double byShape = Math.exp(h.load() + h.scatterOf(month)) * modelled * byHabit;
       double drawn = Math.max(0, byShape + h.base() * perBase);
       double unknown =
           square(byShape) * h.loadVariance()
@@ -137,7 +157,7 @@ final class LossEstimate {
     NormalMixture mixture = new NormalMixture();
     for (Hypothesis h : hypotheses) {
       double weight = Math.exp(h.logWeight);
-      if (weight < 1e-5 || h.was == 0) {
+      if (weight < 1e-5 || responses.get(h.was).signature.sane()) {
         continue;
       }
       double extra = 0;

@@ -142,7 +142,7 @@ final class MonthAssembler {
     List<double[]> onsets = new ArrayList<>();
     double sum = 0;
     for (Hypothesis h : hypotheses) {
-      if (h.was != 0 && pass.losses.active(h, month) > 0) {
+      if (!pass.responses.get(h.was).signature.sane() && pass.losses.active(h, month) > 0) {
         double weight = Math.exp(h.logWeight);
         onsets.add(new double[] {pass.losses.onset(h), weight});
         sum += weight;

@@ -188,7 +188,7 @@ final class MonthDraft {
       unknown += pass.blocks.unknownHours[b];
       loadHours += pass.blocks.loadHours[b];
       runHours += pass.blocks.runHours[b];
-      drains += pass.plan.drainedL()[b] + pass.plan.emptied()[b] * pass.plan.volumeL();
+      drains += pass.plan.drainedL()[b];
       blocks++;
     }
     unknownHours = unknown / (blocks * (double) QuarterDays.HOURS);
@@ -202,6 +202,7 @@ final class MonthDraft {
     Response sound = pass.responses.get(0);
     soundModel = sound.monthMakeup[month];
     double elasticity = soundModel > 0 ? sound.monthSlope[month] / soundModel : 0;
+    double refilled = 0;
     double weights = 0;
     double sumLoad = 0;
     double squareLoad = 0;
@@ -216,7 +217,13 @@ final class MonthDraft {
       double here = Math.exp(h.load() + h.scatterOf(month)) * factor;
       double lackedMakeup = h.base() * sound.monthBase[month];
       double soundHere =
-          Math.max(0, load * soundModel * Math.exp(elasticity * h.habit()) + lackedMakeup);
+          Math.max(
+              0,
+              load
+                      * pass.losses.soundMakeup(h, month)
+                      * Math.exp(Cycles.makeupFactor(elasticity, h.habit()))
+                  + lackedMakeup);
+      refilled += w * pass.losses.refillL(h, month);
       double vaporised = Math.max(0, here * total + h.base() * pass.referencePerHourL * runHours);
       double relative =
           soundHere > 0
@@ -231,6 +238,7 @@ final class MonthDraft {
       squareEvaporation +=
           w * vaporised * vaporised * (1 + relative + h.scatterVariance() * square(monthScatter()));
     }
+    storage += refilled / weights;
     multiplier = sumLoad / weights;
     multiplierDeviation =
         Math.sqrt(Math.max(0, squareLoad / weights - multiplier * multiplier)) / multiplier;

@@ -254,7 +254,7 @@ final class PeriodBuilder {
   /** Samples soon after a drain tell of the refill, not of the bleed. */
   private boolean diluted(double at) {
     for (int b = (int) at; b >= Math.max(0, (int) at - 120); b--) {
-      double refill = plan.drainedL()[b] + plan.emptied()[b] * plan.volumeL();
+      double refill = plan.drainedL()[b];
       if (refill > 0.05 * plan.volumeL()) {
         double since = evaporated[Math.min((int) at, blocks.count)] - evaporated[b];
         double cycles = plan.aimUsCm()[b] / plan.freshUsCm()[b];

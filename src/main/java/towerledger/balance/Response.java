@@ -35,11 +35,31 @@ final class Response {
   /** Makeup that the reference load would draw in each month, L. */
   final double[] monthBase;
 
-  /** Makeup up to each month's begin, L. */
-  final double[] makeupBefore;
+  /** Water of the basin that was drained and filled again without a note, L; 0 elsewhere. */
+  final double refillL;
+
+  /** Block in which that was; -1 elsewhere. */
+  final int refillBlock;
+
+  /** First block in which the basin is again as concentrated as if it had not been drained. */
+  final int settledBlock;
 
   Response(Signature signature, BasinWalk walk, List<Period> periods, double[][] months) {
+    this(signature, walk, periods, months, 0, -1, -1);
+  }
+
+  private Response(
+      Signature signature,
+      BasinWalk walk,
+      List<Period> periods,
+      double[][] months,
+      double refillL,
+      int refillBlock,
+      int settledBlock) {
     this.signature = signature;
+    this.refillL = refillL;
+    this.refillBlock = refillBlock;
+    this.settledBlock = settledBlock;
     int n = periods.size();
     makeup = new double[n];
     slope = new double[n];
@@ -72,15 +92,25 @@ final class Response {
     monthBleed = new double[months.length];
     monthLoss = new double[months.length];
     monthBase = new double[months.length];
-    makeupBefore = new double[months.length];
     for (int m = 0; m < months.length; m++) {
       monthMakeup[m] = between(walk.makeup, months[m][0], months[m][1]);
       monthSlope[m] = between(walk.slope, months[m][0], months[m][1]);
       monthBleed[m] = between(walk.bleed, months[m][0], months[m][1]);
       monthLoss[m] = between(walk.loss, months[m][0], months[m][1]);
       monthBase[m] = between(walk.base, months[m][0], months[m][1]);
-      makeupBefore[m] = QuarterDays.totalAt(walk.makeup, months[m][0]);
     }
+  }
+
+  /** What a sound system shows that was drained in a block and filled again. */
+  static Response ofRefill(
+      BasinWalk walk,
+      List<Period> periods,
+      double[][] months,
+      double refillL,
+      int refillBlock,
+      int settledBlock) {
+    return new Response(
+        Signature.sound(), walk, periods, months, refillL, refillBlock, settledBlock);
   }
 
   private static double heldAround(BasinWalk walk, int block) {

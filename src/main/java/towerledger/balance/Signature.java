@@ -24,6 +24,9 @@ record Signature(
     double loadFactor,
     double prior) {
 
+  /** Load factor below which a system counts as standing. */
+  static final double STANDS = 0.5;
+
   /** Where and when water leaves. */
   enum Shape {
     /** No water leaves. */
@@ -70,9 +73,19 @@ record Signature(
     return new Signature(cause, Shape.NOWHERE, 0, 1, 1, 1, 1, factor, prior);
   }
 
+  /** Factor on the load that no guess lacks where the system stands or nearly stands. */
+  double standing() {
+    return loadFactor < STANDS ? loadFactor : 1;
+  }
+
+  /** Whether it is a way of life of a sound system, not a fault. */
+  boolean sane() {
+    return cause == Cause.NONE;
+  }
+
   /** Whether more water is drawn than in sound state. */
   boolean drawsWater() {
-    return shape != Shape.NOWHERE || aimFactor < 1;
+    return !sane() && (shape != Shape.NOWHERE || aimFactor < 1);
   }
 
   /** Whether water flows alike under another, whatever meters and samples show of it. */

@@ -10,6 +10,12 @@ import towerledger.balance.Signature.Shape;
  */
 final class SignatureCatalogue {
 
+  /**
+   * Least size, and the step to the next. All causes share one ladder: two that act alike must not
+   * be told apart by whose size happens to fit.
+   */
+  private static final double LEAST = 0.03;
+
   private static final double STEP = 1.4;
   private static final double[] AIMS = {0.9, 0.82, 0.74, 0.65, 0.55, 0.45, 0.35};
   private static final double[] METER = {0.95, 0.91, 0.88, 0.84, 0.78, 0.7, 0.55, 1.06, 1.12, 1.2};
@@ -23,20 +29,30 @@ final class SignatureCatalogue {
 
   private static final double[] PROBE = {0.7, 0.8, 0.88, 1.12, 1.22, 1.35};
 
+  /** Set-points that were moved and nobody told, and how often, per year; a judgement. */
+  private static final double[] MOVED = {0.82, 0.9, 1.11, 1.22};
+
+  private static final double[] MOVED_RATE = {0.01, 0.012, 0.03, 0.02};
+
+  /** Part of the modelled load of a system that stands, or is kept at a minimum. */
+  private static final double[] STOPPED = {0.03, 0.3};
+
   private SignatureCatalogue() {}
 
   static List<Signature> of(ReconciliationPolicy policy, boolean bleedMetered) {
     List<Signature> all = new ArrayList<>();
     all.add(Signature.sound());
-    losses(all, policy, Cause.FILL_VALVE_LEAKING_BY, Shape.FILL_PASSING, 0.06, 6);
-    losses(all, policy, Cause.FILL_VALVE_STUCK_OPEN, Shape.FILL_PASSING, 2.2, 24);
-    losses(all, policy, Cause.OVERFLOW_ON_SHUTDOWN, Shape.BASIN_STOPS, 0.03, 1.0);
-    losses(all, policy, Cause.LEVEL_SET_HIGH, Shape.BASIN_RUNNING, 0.03, 1.0);
-    losses(all, policy, Cause.BLOWDOWN_STUCK_OPEN, Shape.BLEED_RUNNING, 0.1, 2.5);
-    losses(all, policy, Cause.MAKEUP_LINE_LEAK, Shape.FRESH_ALWAYS, 0.03, 1.2);
-    losses(all, policy, Cause.BASIN_LEAK, Shape.BASIN_ALWAYS, 0.03, 1.2);
-    losses(all, policy, Cause.DRIFT_EXCESS, Shape.BASIN_LOAD, 0.03, 0.6);
-    losses(all, policy, Cause.OTHER_USE, Shape.FRESH_WORKING, 0.03, 0.8);
+    losses(all, policy, Cause.FILL_VALVE_LEAKING_BY, Shape.FILL_PASSING, 1, 14);
+    losses(all, policy, Cause.FILL_VALVE_STUCK_OPEN, Shape.FILL_PASSING, 12, 18);
+    losses(all, policy, Cause.OVERFLOW_ON_SHUTDOWN, Shape.BASIN_STOPS, 0, 10);
+    losses(all, policy, Cause.LEVEL_SET_HIGH, Shape.BASIN_RUNNING, 0, 11);
+    losses(all, policy, Cause.BLOWDOWN_STUCK_OPEN, Shape.BLEED_RUNNING, 3, 13);
+    losses(all, policy, Cause.MAKEUP_LINE_LEAK, Shape.FRESH_ALWAYS, 0, 11);
+    losses(all, policy, Cause.BASIN_LEAK, Shape.BASIN_ALWAYS, 0, 11);
+    // Torn eliminators: with the water that falls through them, or with the air that carries it.
+    halved(all, policy, Cause.DRIFT_EXCESS, Shape.BASIN_LOAD, 1, 10);
+    halved(all, policy, Cause.DRIFT_EXCESS, Shape.BASIN_RUNNING, 1, 11);
+    losses(all, policy, Cause.OTHER_USE, Shape.FRESH_WORKING, 0, 10);
     double lowCycles = policy.yearly(Cause.LOW_CYCLES) / AIMS.length;
     for (double aim : AIMS) {
       all.add(Signature.aim(Cause.LOW_CYCLES, aim, 1, lowCycles));
@@ -62,6 +78,12 @@ final class SignatureCatalogue {
     for (double factor : LOADS) {
       all.add(Signature.load(Cause.HEAT_LOAD_ERROR, factor, load * loadWeight(factor)));
     }
+    for (int i = 0; i < MOVED.length; i++) {
+      all.add(Signature.aim(Cause.NONE, MOVED[i], 1, MOVED_RATE[i]));
+    }
+    for (double factor : STOPPED) {
+      all.add(Signature.load(Cause.NONE, factor, 1.0 / STOPPED.length));
+    }
     if (bleedMetered) {
       double bleed = policy.yearly(Cause.BLOWDOWN_METER_ERROR) / 6;
       for (double factor : new double[] {0.02, 0.5, 0.7, 0.85, 1.15, 1.3}) {
@@ -77,17 +99,31 @@ final class SignatureCatalogue {
     return Math.exp(-0.5 * z * z);
   }
 
+  private static void halved(
+      List<Signature> all,
+      ReconciliationPolicy policy,
+      Cause cause,
+      Shape shape,
+      int first,
+      int last) {
+    losses(all, 0.5 * policy.yearly(cause), cause, shape, first, last);
+  }
+
   private static void losses(
       List<Signature> all,
       ReconciliationPolicy policy,
       Cause cause,
       Shape shape,
-      double least,
-      double most) {
-    int count = (int) Math.round(Math.log(most / least) / Math.log(STEP)) + 1;
-    double prior = policy.yearly(cause) / count;
-    for (int i = 0; i < count; i++) {
-      all.add(Signature.loss(cause, shape, least * Math.pow(STEP, i), prior));
+      int first,
+      int last) {
+    losses(all, policy.yearly(cause), cause, shape, first, last);
+  }
+
+  private static void losses(
+      List<Signature> all, double yearly, Cause cause, Shape shape, int first, int last) {
+    double prior = yearly / (last - first + 1);
+    for (int i = first; i <= last; i++) {
+      all.add(Signature.loss(cause, shape, LEAST * Math.pow(STEP, i), prior));
     }
   }
 }

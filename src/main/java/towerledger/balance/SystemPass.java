@@ -38,6 +38,7 @@ final class SystemPass {
   final double[] soundBleed;
   final List<Period> periods;
   final List<Response> responses;
+  private final Refills refills;
   final LossEstimate losses;
   final VerdictRule rule;
 
@@ -75,6 +76,7 @@ final class SystemPass {
     walk.walk(Signature.sound());
     soundUse = walk.makeup.clone();
     soundBleed = walk.bleed.clone();
+    double[] soundConcentration = walk.concentration.clone();
     periods =
         new PeriodBuilder(
                 facts,
@@ -93,6 +95,7 @@ final class SystemPass {
       walk.walk(signature);
       responses.add(new Response(signature, walk, periods, frame.bounds()));
     }
+    refills = new Refills(walk, soundConcentration, plan.volumeL(), periods, frame, responses);
     losses = new LossEstimate(responses, periods, frame);
     rule = new VerdictRule(policy, responses, losses, reference * 24 * 30.4);
     closings = new Posterior[months.size()];
@@ -131,6 +134,7 @@ final class SystemPass {
         new FaultFilter(
             periods,
             responses,
+            refills,
             plan,
             DayShapes.of(facts, hours, plan, makeup, periods, responses, referencePerHourL),
             floorPerDayL,
