@@ -12,7 +12,11 @@ import java.util.function.DoubleFunction;
 public final class Chart {
 
   static final double WIDTH = 320;
-  private static final double LEFT = 38;
+  private static final double LEAST_LEFT = 38;
+
+  /** Width of a digit beside the axis; the widest tick must not be cut off in print. */
+  private static final double DIGIT = 6.2;
+
   private static final double RIGHT = 6;
   private static final double TOP = 8;
   private static final double BOTTOM = 18;
@@ -74,14 +78,15 @@ public final class Chart {
     double[] range = range();
     Scale scale = Scale.holding(range[0], range[1], height < 110 ? 2 : 4);
     Svg svg = Svg.begin(medium, "chart", WIDTH, height, title, description);
-    drawAxis(svg, scale);
+    double left = left(scale);
+    drawAxis(svg, scale, left);
     ChartLayers drawn =
         new ChartLayers(
-            svg, scale, LEFT, WIDTH - LEFT - RIGHT, TOP, height - TOP - BOTTOM, slotLabels.size());
+            svg, scale, left, WIDTH - left - RIGHT, TOP, height - TOP - BOTTOM, slotLabels.size());
     layers.forEach(drawn::draw);
     if (scale.low() < 0 || fromZero) {
       double zero = drawn.y(Math.max(0, scale.low()));
-      svg.line(LEFT, zero, WIDTH - RIGHT, zero, Tone.INK_SOFT, 0.8);
+      svg.line(left, zero, WIDTH - RIGHT, zero, Tone.INK_SOFT, 0.8);
     }
     drawSlots(svg, drawn);
     return svg.end();
@@ -98,13 +103,21 @@ public final class Chart {
     return least <= most ? new double[] {least, most} : new double[] {0, 1};
   }
 
-  private void drawAxis(Svg svg, Scale scale) {
+  private double left(Scale scale) {
+    double left = LEAST_LEFT;
+    for (int tick = 0; tick < scale.ticks(); tick++) {
+      left = Math.max(left, DIGIT * tickText.apply(scale.tick(tick)).length() + 7);
+    }
+    return left;
+  }
+
+  private void drawAxis(Svg svg, Scale scale, double left) {
     double depth = height - TOP - BOTTOM;
     for (int tick = 0; tick < scale.ticks(); tick++) {
       double value = scale.tick(tick);
       double y = TOP + depth * (1 - scale.place(value));
-      svg.line(LEFT, y, WIDTH - RIGHT, y, Tone.RULE_FAINT, 0.8);
-      svg.text(LEFT - 5, y + 3.5, "end", TEXT, Tone.INK_SOFT, tickText.apply(value));
+      svg.line(left, y, WIDTH - RIGHT, y, Tone.RULE_FAINT, 0.8);
+      svg.text(left - 5, y + 3.5, "end", TEXT, Tone.INK_SOFT, tickText.apply(value));
     }
   }
 

@@ -8,7 +8,6 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
-import towerledger.account.UnitPreference;
 import towerledger.account.Viewer;
 import towerledger.balance.BudgetLine;
 import towerledger.balance.WorkingStep;
@@ -95,8 +94,10 @@ class WorkingPage {
     if (!Double.isFinite(value)) {
       return "–";
     }
-    if (unit.equals("L") && text.units() == UnitPreference.US) {
-      return text.significant(Volume.ofLitres(value).usGallons(), 4) + "\u00a0gal";
+    if (unit.equals("L")) {
+      return text.significant(Volume.ofLitres(value).in(text.volumeUnit()), 4)
+          + "\u00a0"
+          + text.volumeUnitName();
     }
     return text.significant(value, 4) + (unit.isEmpty() ? "" : "\u00a0" + unit);
   }

@@ -66,7 +66,7 @@ class WorkInHand {
           words.of(
               "report.matter.visit",
               text.day(note.visit().at().atZone(zone).toLocalDate()),
-              what(note, words)));
+              what(note, words).replaceFirst("[.\\s]+$", "")));
     }
     return said.isEmpty() ? List.of(words.of("report.matter.no-visit")) : said;
   }

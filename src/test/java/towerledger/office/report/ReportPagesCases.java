@@ -90,8 +90,11 @@ abstract class ReportPagesCases extends PageCases {
             .andReturn()
             .getResponse()
             .getContentAsString(StandardCharsets.UTF_8);
-    assertThat(mail).contains("src=\"picture.png\"").doesNotContain("{{");
-    for (String form : new String[] {"picture.png", "plain.txt", "report.pdf", "figures.csv"}) {
+    assertThat(mail)
+        .as("the picture is inside, as nothing is loaded into the preview")
+        .contains("src=\"data:image/png;base64,iVBORw0KGgo")
+        .doesNotContain("{{");
+    for (String form : new String[] {"plain.txt", "report.pdf", "figures.csv"}) {
       mvc.perform(as(get(address + "/" + form))).andExpect(status().isOk());
     }
 
