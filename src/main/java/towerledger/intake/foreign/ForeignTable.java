@@ -144,8 +144,16 @@ public final class ForeignTable {
     return text.chars().filter(c -> c == '\n').count();
   }
 
-  /** Numbers with a comma before two or more digits and no point anywhere count decimals by it. */
+  /**
+   * A number with two points has them between its thousands, so that a comma stands before the
+   * decimals of the table; so does one with a comma before two digits where no number has a point.
+   */
   private @Nullable String decimal(List<List<String>> sample) {
+    if (sample.stream()
+        .flatMap(List::stream)
+        .anyMatch(cell -> cell.strip().matches("[-+]?\\d{1,3}(\\.\\d{3}){2,}(,\\d*)?"))) {
+      return ",";
+    }
     boolean comma = false;
     for (List<String> row : sample) {
       for (String cell : row) {

@@ -121,6 +121,7 @@ if (form) {
     const left = read().find((d) => d.id === draft.id);
     if (!left?.trouble) {
       form.reset();
+      for (const warning of form.querySelectorAll(".field-warning")) warning.textContent = "";
       timed = false;
     }
     says.scrollIntoView({ block: "center" });

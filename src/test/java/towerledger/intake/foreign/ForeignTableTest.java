@@ -66,6 +66,19 @@ class ForeignTableTest {
   }
 
   @Test
+  void twoPointsInANumberStandBetweenItsThousands() throws IOException {
+    ForeignTable table =
+        read(
+            "Meter;Date;Reading\nT-1;2025-03-17;3.489.120\nT-1;2025-03-18;3.498.455\n",
+            StandardCharsets.UTF_8);
+
+    ForeignMapping mapping = table.suggest(READINGS, new ArrayList<>());
+
+    assertThat(mapping.decimal()).isEqualTo(",");
+    assertThat(converted(table, mapping, READINGS)).contains("T-1,2025-03-17,3489120");
+  }
+
+  @Test
   void americanDatesWithNoonAndThousandsAreRead() throws IOException {
     ForeignTable table =
         read(
