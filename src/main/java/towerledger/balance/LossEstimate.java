@@ -141,13 +141,22 @@ final class LossEstimate {
   NormalMixture month(List<Hypothesis> hypotheses, int month, double makeupL, double floorL) {
     NormalMixture mixture = new NormalMixture();
     double[] told = new double[2];
+    double nothing = 0;
     for (Hypothesis h : hypotheses) {
       double weight = Math.exp(h.logWeight);
       if (weight < 1e-5 && h.was != 0) {
         continue;
       }
       told(h, month, makeupL, floorL, told);
-      mixture.add(weight, told[0], told[1]);
+      if (told[0] == 0 && told[1] == floorL) {
+        nothing += weight;
+      } else {
+        mixture.add(weight, told[0], told[1]);
+      }
+    }
+    if (nothing > 0) {
+      // Stories without a loss say one and the same.
+      mixture.add(nothing, 0, floorL);
     }
     return mixture;
   }

@@ -1,9 +1,11 @@
 package towerledger.ledger;
 
+import java.io.BufferedOutputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
 import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -11,8 +13,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.YearMonth;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import towerledger.balance.facts.HeatEvidence;
 import towerledger.balance.facts.IntervalVolumes;
 import towerledger.balance.facts.MeterFacts;
 import towerledger.balance.facts.OperatingSettings;
@@ -27,6 +31,11 @@ final class MonthFacts {
 
   /** A month begins to be reckoned once this much of it is on record. */
   private static final Duration LEAST_RECORD = Duration.ofDays(5);
+
+  /** Bytes that an interval and an hour of weather add to a digest. */
+  private static final int INTERVAL_BYTES = Long.BYTES + Integer.BYTES + Double.BYTES;
+
+  private static final int HOUR_BYTES = 3 * Double.BYTES;
 
   private MonthFacts() {}
 
@@ -110,7 +119,9 @@ final class MonthFacts {
     Span span = CalendarMonth.of(month, facts.zone()).span();
     MessageDigest digest = sha256();
     try (var out =
-        new DataOutputStream(new DigestOutputStream(OutputStream.nullOutputStream(), digest))) {
+        new DataOutputStream(
+            new BufferedOutputStream(
+                new DigestOutputStream(OutputStream.nullOutputStream(), digest)))) {
       out.writeUTF(String.valueOf(facts.attributes()));
       out.writeUTF(String.valueOf(facts.towers()));
       out.writeUTF(money);
@@ -119,7 +130,7 @@ final class MonthFacts {
           out.writeUTF(settings.toString());
         }
       }
-      text(out, facts.heat().stream().filter(h -> h.span().overlaps(span)));
+      heat(out, facts.heat(), span);
       text(out, facts.samples().stream().filter(s -> span.contains(s.takenAt())));
       text(out, facts.pressures().stream().filter(p -> span.contains(p.takenAt())));
       text(out, facts.visits().stream().filter(v -> span.contains(v.at())));
@@ -131,6 +142,16 @@ final class MonthFacts {
       throw new UncheckedIOException(e);
     }
     return HexFormat.of().formatHex(digest.digest());
+  }
+
+  private static void heat(DataOutputStream out, List<HeatEvidence> heat, Span span)
+      throws IOException {
+    HeatText text = new HeatText();
+    for (HeatEvidence evidence : heat) {
+      if (evidence.span().overlaps(span)) {
+        out.writeUTF(text.of(evidence));
+      }
+    }
   }
 
   private static void text(DataOutputStream out, Stream<?> facts) throws IOException {
@@ -151,26 +172,30 @@ final class MonthFacts {
     IntervalVolumes intervals = meter.intervals();
     long start = span.startInclusive().getEpochSecond();
     long end = span.endExclusive().getEpochSecond();
+    ByteBuffer within = ByteBuffer.allocate(intervals.size() * INTERVAL_BYTES);
     for (int i = 0; i < intervals.size(); i++) {
       long at = intervals.startEpochSecond(i);
       if (at >= start && at < end) {
-        out.writeLong(at);
-        out.writeInt(intervals.minutes(i));
-        out.writeDouble(intervals.litres(i));
+        within.putLong(at).putInt(intervals.minutes(i)).putDouble(intervals.litres(i));
       }
     }
+    out.write(within.array(), 0, within.position());
   }
 
   private static void weather(DataOutputStream out, WeatherHours weather, Span span)
       throws IOException {
     long first = Duration.between(weather.start(), span.startInclusive()).toHours();
     long last = Duration.between(weather.start(), span.endExclusive()).toHours();
-    for (long hour = Math.max(0, first); hour < Math.min(weather.hours(), last); hour++) {
-      int i = (int) hour;
-      out.writeDouble(weather.dryBulbC(i));
-      out.writeDouble(weather.wetBulbC(i));
-      out.writeDouble(weather.pressurePa(i));
+    int from = (int) Math.max(0, Math.min(weather.hours(), first));
+    int to = (int) Math.max(from, Math.min(weather.hours(), last));
+    ByteBuffer hours = ByteBuffer.allocate((to - from) * HOUR_BYTES);
+    for (int i = from; i < to; i++) {
+      hours
+          .putDouble(weather.dryBulbC(i))
+          .putDouble(weather.wetBulbC(i))
+          .putDouble(weather.pressurePa(i));
     }
+    out.write(hours.array());
   }
 
   private static MessageDigest sha256() {
