@@ -18,7 +18,8 @@ class HeatTextTest {
         List.of(
             Span.of(Instant.parse("2025-11-01T05:00:00Z"), Instant.parse("2025-11-01T06:00:00Z")),
             Span.of(Instant.parse("2025-12-31T23:07:09Z"), Instant.parse("2026-01-01T00:00:00Z")),
-            Span.of(Instant.parse("1969-12-31T23:59:59.5Z"), Instant.parse("1970-01-01T00:00:01Z")));
+            Span.of(
+                Instant.parse("1969-12-31T23:59:59.5Z"), Instant.parse("1970-01-01T00:00:01Z")));
     for (Span span : spans) {
       for (OptionalDouble error : List.of(OptionalDouble.empty(), OptionalDouble.of(0.03))) {
         for (HeatEvidence evidence :
