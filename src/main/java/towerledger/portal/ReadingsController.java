@@ -183,7 +183,12 @@ class ReadingsController {
                     last ->
                         words.of(
                             "portal.readings.last",
-                            last.register().stripTrailingZeros().toPlainString(),
+                            "%s\u00a0%s"
+                                .formatted(
+                                    text.decimals(
+                                        last.register().doubleValue(),
+                                        Math.max(0, Math.min(3, last.register().scale()))),
+                                    words.of("unit." + meter.details().unit())),
                             text.moment(last.readAt(), site.details().zone())))
                 .orElse(words.of("figure.unknown"))));
   }

@@ -26,6 +26,7 @@ import towerledger.quantity.Volume;
 import towerledger.site.Site;
 import towerledger.site.SiteAccess;
 import towerledger.tariff.Claim;
+import towerledger.tariff.CreditRule;
 import towerledger.wording.Words;
 
 /** Credits a year and site, and the claim to print. */
@@ -142,7 +143,7 @@ class CreditController {
             site.details().name(),
             year,
             lead(site, year, all, words, text),
-            all.isEmpty() ? "" : words.of("rates.credit." + all.get(0).rule().method().code()),
+            all.isEmpty() ? "" : rule(all.get(0).rule(), words, text),
             all.isEmpty() ? "" : all.get(0).rule().deadline(),
             table(all, words, text),
             all.stream().map(claim -> period(claim, words, text)).toList(),
@@ -188,6 +189,13 @@ class CreditController {
             words.of("credits.credited"),
             words.of("credits.unclaimed")),
         rows);
+  }
+
+  private static String rule(CreditRule rule, Words words, FigureText text) {
+    String method = words.of("rates.credit." + rule.method().code());
+    return rule.share() == null
+        ? method
+        : text.percent(rule.share().doubleValue()) + " " + method;
   }
 
   private static String title(Claim claim, Words words, FigureText text) {
