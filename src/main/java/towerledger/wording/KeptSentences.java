@@ -70,7 +70,9 @@ final class KeptSentences {
     for (Map.Entry<String, Pattern> sentence : WITH_GAPS.entrySet()) {
       Matcher found = sentence.getValue().matcher(kept);
       if (found.matches()) {
-        return List.of(new Known(sentence.getKey(), gaps(SENTENCES.getOrDefault(sentence.getKey(), ""), found)));
+        return List.of(
+            new Known(
+                sentence.getKey(), gaps(SENTENCES.getOrDefault(sentence.getKey(), ""), found)));
       }
     }
     return List.of();

@@ -193,9 +193,7 @@ class CreditController {
 
   private static String rule(CreditRule rule, Words words, FigureText text) {
     String method = words.of("rates.credit." + rule.method().code());
-    return rule.share() == null
-        ? method
-        : text.percent(rule.share().doubleValue()) + " " + method;
+    return rule.share() == null ? method : text.percent(rule.share().doubleValue()) + " " + method;
   }
 
   private static String title(Claim claim, Words words, FigureText text) {
