@@ -70,8 +70,6 @@ final class DayShapes {
   /** Lowest mean flow whose shape says anything, as a part of the reference evaporation. */
   private static final double LEAST_FLOW = 0.05;
 
-  private static final double USUAL_BLEED = 1 / (ControlPlanner.ASSUMED_CYCLES - 1);
-
   /**
    * One logged period.
    *
@@ -107,14 +105,15 @@ final class DayShapes {
       SystemHours hours,
       ControlPlan plan,
       MeteredWater makeup,
+      double[] logged,
+      double[] sound,
       List<Period> periods,
       List<Response> responses,
       double referencePerHourL) {
     @Nullable Day[] days = new Day[periods.size()];
-    double[] logged = makeup.loggedL();
     double[] unknown = unknown(facts);
     if (logged.length > 0) {
-      new Reader(facts, hours, plan, responses, logged, referencePerHourL, unknown == UNTOLD)
+      new Reader(facts, hours, plan, responses, logged, sound, referencePerHourL, unknown == UNTOLD)
           .read(periods, makeup, days);
     }
     return new DayShapes(responses, days, unknown);
@@ -229,6 +228,7 @@ final class DayShapes {
         ControlPlan plan,
         List<Response> responses,
         double[] logged,
+        double[] sound,
         double referencePerHourL,
         boolean untold) {
       this.untold = untold;
@@ -244,31 +244,8 @@ final class DayShapes {
       window = floats ? FLOAT_HOURS : SWITCH_HOURS;
       levelL = (floats ? FLOAT_LEVEL : SWITCH_LEVEL) * plan.volumeL();
       load = hours.load();
-      flow = soundFlow(plan);
+      flow = sound;
       scratch = new double[flow.length];
-    }
-
-    /** Makeup of a sound system by the hour: what evaporates, and the bleed that goes with it. */
-    private double[] soundFlow(ControlPlan plan) {
-      double[] evaporation = hours.evaporationL();
-      double[] sound = new double[evaporation.length];
-      double mean = 0;
-      double run = 0.5;
-      for (int h = 0; h < sound.length; h++) {
-        double here = Double.isNaN(evaporation[h]) ? 0 : evaporation[h];
-        int block = Math.min(plan.control().length - 1, h / QuarterDays.HOURS);
-        double target = plan.targetCycles()[block];
-        double bleed = target > 1.05 ? 1 / (target - 1) : USUAL_BLEED;
-        BlowdownControl control = plan.control()[block];
-        boolean follows =
-            control == BlowdownControl.CONDUCTIVITY
-                || control == BlowdownControl.MAKEUP_PROPORTIONAL;
-        mean += (here - mean) / 720;
-        run += ((load[h] > 0 ? 1 : 0) - run) / 720;
-        double bled = follows ? here : load[h] > 0 ? mean / Math.max(0.05, run) : 0;
-        sound[h] = here + bleed * bled;
-      }
-      return sound;
     }
 
     void read(List<Period> periods, MeteredWater makeup, @Nullable Day[] days) {

@@ -114,17 +114,17 @@ final class MonthAssembler {
               ? new CauseOpinion(entry.getKey(), probability, List.of(), List.of())
               : Reasons.of(draft, entry.getKey(), probability));
     }
+    Optional<LoggedDays.Onset> byDays =
+        waste ? loggedOnset(hypotheses, month, ranked.get(0).getKey()) : Optional.empty();
     Judgement judgement =
         new Judgement(
             flagged,
             waste,
             opinions,
             set,
-            flagged && !draft.posterior.detectedAt().equals(Instant.MIN)
-                ? Optional.of(draft.posterior.detectedAt())
-                : flagged ? Optional.of(draft.lastFact) : Optional.empty(),
+            flagged ? Optional.of(detectedAt(draft, byDays)) : Optional.empty(),
             flagged ? onset(hypotheses, month) : Optional.empty(),
-            Optional.empty(),
+            byDays.map(LoggedDays.Onset::onset),
             waste ? Optional.of(since(hypotheses, month, draft.floor())) : Optional.empty());
     return new MonthVerdict(
         draft.name(),
@@ -135,6 +135,28 @@ final class MonthAssembler {
         draft.budget(),
         draft.whatToAdd(),
         draft.working());
+  }
+
+  /** The last fact that the verdict needed: of the days of a logged meter if they said it first. */
+  private Instant detectedAt(MonthDraft draft, Optional<LoggedDays.Onset> byDays) {
+    Instant known = draft.posterior.detectedAt();
+    Instant byPeriods = known.equals(Instant.MIN) ? draft.lastFact : known;
+    return byDays
+        .flatMap(LoggedDays.Onset::detected)
+        .filter(day -> day.isBefore(byPeriods))
+        .orElse(byPeriods);
+  }
+
+  /** What the days of a logged meter say of the likeliest story of a cause. */
+  private Optional<LoggedDays.Onset> loggedOnset(
+      List<Hypothesis> hypotheses, int month, Cause cause) {
+    return hypotheses.stream()
+        .filter(h -> pass.responses.get(h.was).signature.cause() == cause)
+        .filter(h -> pass.losses.active(h, month) > 0)
+        .max(Comparator.comparingDouble(h -> h.logWeight))
+        .filter(h -> h.onset != Hypothesis.ALWAYS)
+        .map(h -> pass.periods.get(h.onset))
+        .flatMap(p -> pass.loggedDays.find(p.from(), p.to(), pass.frame.to(month)));
   }
 
   /** Month by which half of the probability of a fault had begun. */

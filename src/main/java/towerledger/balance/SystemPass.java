@@ -39,6 +39,7 @@ final class SystemPass {
   final List<Period> periods;
   final List<Response> responses;
   private final Refills refills;
+  final LoggedDays loggedDays;
   final LossEstimate losses;
   final VerdictRule rule;
 
@@ -96,10 +97,13 @@ final class SystemPass {
       responses.add(new Response(signature, walk, periods, frame.bounds()));
     }
     refills = new Refills(walk, soundConcentration, plan.volumeL(), periods, frame, responses);
+    double[] logged = makeup.loggedL();
+    double[] soundFlow = logged.length > 0 ? SoundFlow.of(hours, plan) : new double[0];
+    loggedDays = new LoggedDays(logged, soundFlow, makeup, start.getEpochSecond());
     losses = new LossEstimate(responses, periods, frame);
     rule = new VerdictRule(policy, responses, losses, reference * 24 * 30.4);
     closings = new Posterior[months.size()];
-    run(0.02 * reference * 24);
+    run(0.02 * reference * 24, logged, soundFlow);
   }
 
   static SystemPass of(
@@ -129,14 +133,14 @@ final class SystemPass {
     return coil && grade.compareTo(EvidenceGrade.C) < 0 ? EvidenceGrade.C : grade;
   }
 
-  private void run(double floorPerDayL) {
+  private void run(double floorPerDayL, double[] logged, double[] soundFlow) {
     FaultFilter filter =
         new FaultFilter(
             periods,
             responses,
             refills,
             plan,
-            DayShapes.of(facts, hours, plan, makeup, periods, responses, referencePerHourL),
+            DayShapes.of(facts, hours, plan, makeup, logged, soundFlow, periods, responses, referencePerHourL),
             floorPerDayL,
             makeup.accuracy(),
             bleed.accuracy(),
