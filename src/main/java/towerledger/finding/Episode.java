@@ -93,7 +93,11 @@ record Episode(List<LedgerEntry> rows) {
     return rows.stream().anyMatch(row -> row.verdict().waste());
   }
 
-  /** Extra water of a year that goes on like the flagged months; empty where none is known. */
+  /**
+   * Extra water of a year that goes on like the episode, its unflagged months counting as nothing;
+   * what nobody can overlook for long, a valve wide open, is taken to happen once a year. Empty
+   * where no loss is known.
+   */
   Optional<Range> yearlyLitres() {
     return yearly(
         row -> row.water().loss(), row -> row.water().lossLow(), row -> row.water().lossHigh());
@@ -125,7 +129,17 @@ record Episode(List<LedgerEntry> rows) {
     double v = middle.getAsDouble();
     return Optional.of(
         new Range(v, Math.min(v, least.getAsDouble()), Math.max(v, most.getAsDouble()))
-            .times(MONTHS_OF_A_YEAR));
+            .times(monthsOfAYear()));
+  }
+
+  /** How many months of a year lose like the mean wasteful one. */
+  private double monthsOfAYear() {
+    long wasteful = rows.stream().filter(row -> row.verdict().waste()).count();
+    if (newest().verdict().likeliest() == Cause.FILL_VALVE_STUCK_OPEN) {
+      return Math.min(wasteful, MONTHS_OF_A_YEAR);
+    }
+    long months = first().until(last(), ChronoUnit.MONTHS) + 1;
+    return (double) MONTHS_OF_A_YEAR * wasteful / months;
   }
 
   private OptionalDouble mean(Function<LedgerEntry, @Nullable Double> figure) {

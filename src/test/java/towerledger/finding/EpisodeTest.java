@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static towerledger.balance.Cause.BASIN_LEAK;
 import static towerledger.balance.Cause.FILL_VALVE_LEAKING_BY;
+import static towerledger.balance.Cause.FILL_VALVE_STUCK_OPEN;
 import static towerledger.balance.Cause.MAKEUP_LINE_LEAK;
 import static towerledger.balance.Cause.MISSING_DATA;
 import static towerledger.finding.Months.JANUARY;
@@ -62,5 +63,25 @@ class EpisodeTest {
     assertThat(episode.yearlyLitres()).contains(new Range(300_000, 240_000, 360_000));
     assertThat(episode.yearlyAmount()).contains(new Range(3_000, 2_400, 3_600));
     assertThat(episode.pricePerLitre().orElseThrow()).isCloseTo(0.01, within(1e-12));
+  }
+
+  /** By hand: two of three months lose 20,000 L, so eight of twelve: 160,000 L ± 40,000. */
+  @Test
+  void expectsALossThatComesAndGoesInProportion() {
+    Episode episode =
+        new Episode(
+            List.of(
+                month(1, 20_000, 5_000, FILL_VALVE_LEAKING_BY),
+                month(3, 20_000, 5_000, FILL_VALVE_LEAKING_BY)));
+
+    assertThat(episode.yearlyLitres()).contains(new Range(160_000, 120_000, 200_000));
+  }
+
+  /** A valve wide open for some days is closed by whoever sees it: once a year, not every month. */
+  @Test
+  void expectsAValveWideOpenOnceAYear() {
+    Episode episode = new Episode(List.of(month(1, 700_000, 9_000, FILL_VALVE_STUCK_OPEN)));
+
+    assertThat(episode.yearlyLitres()).contains(new Range(700_000, 691_000, 709_000));
   }
 }
