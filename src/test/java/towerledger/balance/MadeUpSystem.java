@@ -42,23 +42,13 @@ final class MadeUpSystem {
   private static final double PRESSURE_PA = 99_000;
   private static final double SETPOINT_C = 25;
 
-  private final double[] evaporationL = new double[DAYS];
-  private final double[] hourlyL = new double[24 * DAYS];
-  private final double[] heatJ = new double[DAYS];
-  private final WeatherHours weather;
+  private static final double[] EVAPORATION_L = new double[DAYS];
+  private static final double[] HOURLY_L = new double[24 * DAYS];
+  private static final double[] HEAT_J = new double[DAYS];
+  private static final WeatherHours WEATHER;
 
-  /** Extra makeup of a day, L. */
-  ToDoubleFunction<Integer> freshLossL = day -> 0;
-
-  /** Part of a day's extra makeup that flows in each of its hours; null: nothing is logged. */
-  double @Nullable [] freshLossByHour;
-
-  List<WaterSample> samples = new ArrayList<>();
-  List<Visit> visits = new ArrayList<>();
-  List<RegisterVolume> volumes = new ArrayList<>();
-  OptionalDouble targetCycles = OptionalDouble.of(CYCLES);
-
-  MadeUpSystem() {
+  // Computed once: the same air and the same heat for every test.
+  static {
     float[] dry = new float[24 * DAYS];
     float[] wet = new float[24 * DAYS];
     float[] pressure = new float[24 * DAYS];
@@ -75,15 +65,27 @@ final class MadeUpSystem {
       wet[h] = (float) Math.min(t, air.wetBulbC());
       pressure[h] = (float) PRESSURE_PA;
       double heatW = NOMINAL_W * (0.3 + 0.2 * season + 0.1 * day);
-      heatJ[h / 24] += heatW * 3600;
-      hourlyL[h] =
+      HEAT_J[h / 24] += heatW * 3600;
+      HOURLY_L[h] =
           tower.operate(heatW, air, SETPOINT_C).evaporationKgS()
               * 3600
               / DesignPoint.WATER_KG_PER_LITRE;
-      evaporationL[h / 24] += hourlyL[h];
+      EVAPORATION_L[h / 24] += HOURLY_L[h];
     }
-    weather = new WeatherHours(at(0), dry, wet, pressure, new boolean[dry.length]);
+    WEATHER = new WeatherHours(at(0), dry, wet, pressure, new boolean[dry.length]);
   }
+
+  /** Extra makeup of a day, L. */
+  ToDoubleFunction<Integer> freshLossL = day -> 0;
+
+  /** Part of a day's extra makeup that flows in each of its hours; null: nothing is logged. */
+  double @Nullable [] freshLossByHour;
+
+  List<WaterSample> samples = new ArrayList<>();
+  List<Visit> visits = new ArrayList<>();
+  List<RegisterVolume> volumes = new ArrayList<>();
+  OptionalDouble targetCycles = OptionalDouble.of(CYCLES);
+  OptionalDouble volumeLitres = OptionalDouble.empty();
 
   static Instant at(int day) {
     return FROM.atStartOfDay(ZONE).toInstant().plus(Duration.ofDays(day));
@@ -91,12 +93,12 @@ final class MadeUpSystem {
 
   /** Water that evaporates in a day, L. */
   double evaporationL(int day) {
-    return evaporationL[day];
+    return EVAPORATION_L[day];
   }
 
   /** Makeup of a day, drift neglected, L. */
   double makeupL(int day) {
-    return evaporationL[day] * CYCLES / (CYCLES - 1) + freshLossL.applyAsDouble(day);
+    return EVAPORATION_L[day] * CYCLES / (CYCLES - 1) + freshLossL.applyAsDouble(day);
   }
 
   /** Reads the register every week and samples the water every fortnight. */
@@ -121,15 +123,15 @@ final class MadeUpSystem {
     for (int day = 0; day < DAYS; day++) {
       heat.add(
           new HeatEvidence.HeatRejected(
-              Span.of(at(day), at(day + 1)), heatJ[day], OptionalDouble.empty()));
+              Span.of(at(day), at(day + 1)), HEAT_J[day], OptionalDouble.empty()));
     }
     return new SystemFacts(
         "MADE-UP",
         ZONE,
-        SystemAttributes.openTower(),
+        attributes(),
         List.of(TowerFacts.ofNominalHeat("T", NOMINAL_W)),
         List.of(settings()),
-        weather,
+        WEATHER,
         heat,
         volumes.isEmpty() ? List.of() : List.of(meter("M", volumes, intervals())),
         samples,
@@ -137,20 +139,34 @@ final class MadeUpSystem {
         visits);
   }
 
+  private SystemAttributes attributes() {
+    SystemAttributes open = SystemAttributes.openTower();
+    return new SystemAttributes(
+        open.kind(),
+        volumeLitres,
+        open.heatSource(),
+        open.watersideEconomizer(),
+        open.buildingUse(),
+        open.occupiedFrom(),
+        open.occupiedTo(),
+        open.occupiedDays(),
+        open.idleMonths());
+  }
+
   private IntervalVolumes intervals() {
     double[] byHour = freshLossByHour;
     if (byHour == null) {
       return IntervalVolumes.none();
     }
-    long[] start = new long[hourlyL.length];
-    int[] minutes = new int[hourlyL.length];
-    float[] litres = new float[hourlyL.length];
+    long[] start = new long[HOURLY_L.length];
+    int[] minutes = new int[HOURLY_L.length];
+    float[] litres = new float[HOURLY_L.length];
     for (int h = 0; h < litres.length; h++) {
       start[h] = at(0).getEpochSecond() + 3600L * h;
       minutes[h] = 60;
       litres[h] =
           (float)
-              (hourlyL[h] * CYCLES / (CYCLES - 1)
+              (HOURLY_L[h] * CYCLES / (CYCLES - 1)
                   + freshLossL.applyAsDouble(h / 24) * byHour[h % 24]);
     }
     return new IntervalVolumes(start, minutes, litres);
