@@ -85,7 +85,8 @@ final class LoggedDays {
     int days = (end - begin) / DAY;
     if (daysBefore < LEAST_DAYS_BEFORE
         || days < 2
-        || !makeup.byInterval((double) before / QuarterDays.HOURS, (double) end / QuarterDays.HOURS)) {
+        || !makeup.byInterval(
+            (double) before / QuarterDays.HOURS, (double) end / QuarterDays.HOURS)) {
       return Optional.empty();
     }
     double level = sum(logged, before, begin) / Math.max(1, sum(sound, before, begin));

@@ -130,10 +130,7 @@ class VerdictCasesTest {
       cycles[day] = kept;
     }
     system.freshLossL =
-        day ->
-            day == drained
-                ? 0.75 * loopL
-                : cycles[day] < 4 ? -system.evaporationL(day) / 3 : 0;
+        day -> day == drained ? 0.75 * loopL : cycles[day] < 4 ? -system.evaporationL(day) / 3 : 0;
     system.observed();
     for (int i = 0; i < system.samples.size(); i++) {
       Instant at = system.samples.get(i).takenAt();
