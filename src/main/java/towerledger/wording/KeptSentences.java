@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
- * The sentences that revisions keep, in English and SI as they were written, and under which key
+ * The sentences that revisions keep, and bills and claims come with, in English and SI as written, and under which key
  * each is said anew. Gaps: {@code {L}} litres, {@code {C}} degrees Celsius with and {@code {c}}
  * without their unit, {@code {K}} a difference of temperatures, {@code {0}} to {@code {2}} a number
  * shown with so many decimals, {@code {t}} a name.
@@ -112,6 +112,7 @@ final class KeptSentences {
     reasons(s);
     notes(s);
     steps(s);
+    bills(s);
     return s;
   }
 
@@ -202,6 +203,20 @@ final class KeptSentences {
         "note.priced-systems",
         "priced under {t} on {L} of the systems' own makeup, since the site's whole use is not"
             + " known");
+  }
+
+  private static void bills(Map<String, String> s) {
+    s.put(
+        "note.bill.not-checked",
+        "no readings of a service meter enclose these days; the units are not checked");
+    s.put(
+        "note.bill.own-makeup",
+        "the site's whole use is not known; the towers' own makeup stands for it");
+    s.put("note.bill.no-credit", "no evaporation credit on the bill; {2} is due");
+    s.put("note.bill.other-credit", "evaporation credit of {2} on the bill; {2} is due");
+    s.put("note.claim.evaporation", "evaporation and drift of {L}, heat evidence {t}");
+    s.put("note.claim.cycles", "{2} cycles of concentration");
+    s.put("note.claim.cap", "{t}: limited to the cap of the rule");
   }
 
   private static void steps(Map<String, String> s) {

@@ -77,6 +77,11 @@ class ReasonTextTest {
         .isEqualTo(
             "valorado según PA-WATER and PA-SEWER sobre 12.5\u00a0m³ del consumo de todo el lugar");
     assertThat(spanish.say("metered makeup")).isEqualTo("reposición medida");
+    assertThat(american.say("evaporation and drift of 139828 L, heat evidence D"))
+        .as("139,828 L ÷ 3.785411784 = 36,939 gal, to three digits")
+        .isEqualTo("evaporation and drift of 36,900\u00a0gal, heat evidence D");
+    assertThat(american.say("evaporation credit of 2739.10 on the bill; 1569.58 is due"))
+        .isEqualTo("evaporation credit of 2,739.10 on the bill; 1,569.58 is due");
   }
 
   /** The steps and the budget of a working are written in one file, and every one is known. */

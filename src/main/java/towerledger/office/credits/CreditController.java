@@ -27,6 +27,7 @@ import towerledger.site.Site;
 import towerledger.site.SiteAccess;
 import towerledger.tariff.Claim;
 import towerledger.tariff.CreditRule;
+import towerledger.wording.ReasonText;
 import towerledger.wording.Words;
 
 /** Credits a year and site, and the claim to print. */
@@ -204,6 +205,7 @@ class CreditController {
   }
 
   private static CreditViews.Period period(Claim claim, Words words, FigureText text) {
+    ReasonText reasons = new ReasonText(words, text);
     return new CreditViews.Period(
         title(claim, words, text),
         claim.working(),
@@ -211,8 +213,8 @@ class CreditController {
             List.of(
                 words.of("equipment.meter"), words.of("credits.reading"), words.of("finding.when")),
             claim.evidence().stream()
-                .map(read -> List.of(read.source(), read.reading(), read.when()))
+                .map(read -> List.of(read.source(), reasons.say(read.reading()), read.when()))
                 .toList()),
-        claim.disclosures());
+        reasons.say(claim.disclosures()));
   }
 }

@@ -20,6 +20,7 @@ import towerledger.site.Site;
 import towerledger.tariff.BillCheck;
 import towerledger.tariff.Claim;
 import towerledger.tariff.UtilityBill;
+import towerledger.wording.ReasonText;
 import towerledger.wording.Words;
 
 /** Puts a site's bills and claims into words and figures. */
@@ -127,7 +128,10 @@ final class BillsText {
           .forEach(
               said -> bills.computeIfAbsent(said, s -> new LinkedHashSet<>()).add(each.bill()));
     }
-    return bills.entrySet().stream().map(said -> remark(said.getKey(), said.getValue())).toList();
+    ReasonText reasons = new ReasonText(words, text);
+    return bills.entrySet().stream()
+        .map(said -> remark(reasons.say(said.getKey()), said.getValue()))
+        .toList();
   }
 
   private String remark(String said, Set<UtilityBill> bills) {
