@@ -97,7 +97,9 @@ abstract class PortalCases extends PageCases {
 
     assertThat(reading("M-PORTAL-T0", "120,400", "2026-10-31T17:00"))
         .contains("Taken: meter M-PORTAL-T0 at 120400");
-    assertThat(open("/portal/readings", enterer)).contains("120400, Oct 31, 2026");
+    assertThat(open("/portal/readings", enterer))
+        .as("with its unit, grouped as every other figure")
+        .containsPattern("120,400\u00a0\\S[^,<]*, Oct 31, 2026");
     assertThat(reading("M-PORTAL-T0", "many", "2026-10-31T17:00")).contains("is no number");
     assertThat(reading("M-PORTAL-T0", "1", "2026-03-08T02:30"))
         .as("an hour the clock skipped")
