@@ -10,10 +10,10 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
- * The sentences that revisions keep, and bills and claims come with, in English and SI as written, and under which key
- * each is said anew. Gaps: {@code {L}} litres, {@code {C}} degrees Celsius with and {@code {c}}
- * without their unit, {@code {K}} a difference of temperatures, {@code {0}} to {@code {2}} a number
- * shown with so many decimals, {@code {t}} a name.
+ * The sentences that revisions keep, and bills and claims come with, in English and SI as written,
+ * and under which key each is said anew. Gaps: {@code {L}} litres, {@code {C}} degrees Celsius with
+ * and {@code {c}} without their unit, {@code {K}} a difference of temperatures, {@code {0}} to
+ * {@code {2}} a number shown with so many decimals, {@code {t}} a name.
  */
 final class KeptSentences {
 

@@ -40,7 +40,8 @@ abstract class PeoplePagesCases extends PageCases {
     redirect(post(path + "/restore"));
 
     String history = open("/people/history?kind=person&code=pat@people");
-    assertThat(history).contains("4 entries, newest first", "invited", "changed", "removed", "restored");
+    assertThat(history)
+        .contains("4 entries, newest first", "invited", "changed", "removed", "restored");
     String csv = body(get("/people/history.csv?kind=person&code=pat@people&did=invited"));
     assertThat(csv).startsWith("changed_at,who,from,action,kind,code,before,after\r\n");
     assertThat(csv.lines()).hasSize(2);
