@@ -9,6 +9,7 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
@@ -18,6 +19,9 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.util.UriComponentsBuilder;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 import towerledger.account.HistoryFilter;
 import towerledger.account.HistorySearch;
 import towerledger.drawing.FigureText;
@@ -33,10 +37,12 @@ class HistoryController {
 
   private final HistorySearch history;
   private final MessageSource messages;
+  private final JsonMapper json;
 
-  HistoryController(HistorySearch history, MessageSource messages) {
+  HistoryController(HistorySearch history, MessageSource messages, JsonMapper json) {
     this.history = history;
     this.messages = messages;
+    this.json = json;
   }
 
   /**
@@ -169,7 +175,7 @@ class HistoryController {
     return "office/history";
   }
 
-  private static Row row(HistorySearch.Change change, FigureText text) {
+  private Row row(HistorySearch.Change change, FigureText text) {
     return new Row(
         text.moment(change.at(), ZoneOffset.UTC),
         change.actor(),
@@ -177,8 +183,31 @@ class HistoryController {
         change.action(),
         change.kind(),
         change.code(),
-        change.before(),
-        change.after());
+        readable(change.before()),
+        readable(change.after()));
+  }
+
+  /** What a line of history keeps, field by field; the CSV has it as it is kept. */
+  private String readable(String kept) {
+    JsonNode fields;
+    try {
+      fields = json.readTree(kept);
+    } catch (JacksonException e) {
+      return kept; // words, not fields
+    }
+    if (!fields.isObject()) {
+      return kept;
+    }
+    return fields.properties().stream()
+        .filter(field -> !field.getValue().isNull() && !field.getValue().asString().equals("null"))
+        .map(
+            field ->
+                field.getKey()
+                    + ": "
+                    + (field.getValue().isValueNode()
+                        ? field.getValue().asString()
+                        : field.getValue().toString()))
+        .collect(Collectors.joining(" · "));
   }
 
   @GetMapping("/people/history.csv")
