@@ -16,6 +16,9 @@ import org.springframework.session.SessionRepository;
 final class HashedSessions<S extends Session>
     implements SessionRepository<HashedSessions.Known<S>> {
 
+  /** How far behind the kept time of last use may be: a session may end so much too early. */
+  static final Duration USED_TO_WITHIN = Duration.ofMinutes(1);
+
   private final SessionRepository<S> kept;
   private final SessionNames names;
 
@@ -100,9 +103,12 @@ final class HashedSessions<S extends Session>
       return kept.getCreationTime();
     }
 
+    /** Told at most once a minute: otherwise every page would write to the disk before it is sent. */
     @Override
     public void setLastAccessedTime(Instant at) {
-      kept.setLastAccessedTime(at);
+      if (!at.isBefore(kept.getLastAccessedTime().plus(USED_TO_WITHIN))) {
+        kept.setLastAccessedTime(at);
+      }
     }
 
     @Override

@@ -13,6 +13,8 @@ import java.time.format.FormatStyle;
 import java.time.format.TextStyle;
 import java.util.Currency;
 import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import towerledger.account.UnitPreference;
 import towerledger.quantity.Conductivity;
 import towerledger.quantity.Flow;
@@ -38,6 +40,12 @@ public record FigureText(UnitPreference units, Locale locale) {
   private static final String TO = " … ";
   private static final String PLUS_MINUS = "\u00a0±\u00a0";
   private static final char SPACE = '\u00a0';
+
+  // One a language; made once, since a page writes hundreds of figures.
+  private static final Map<Locale, NumberFormat> NUMBERS = new ConcurrentHashMap<>();
+  private static final Map<Locale, NumberFormat> MONEY = new ConcurrentHashMap<>();
+  private static final Map<Locale, DateTimeFormatter> MONTHS = new ConcurrentHashMap<>();
+  private static final Map<Locale, DateTimeFormatter> SHORT_MONTHS = new ConcurrentHashMap<>();
 
   /** The reader's texts for a language tag; {@code en} and {@code es} count as US usage. */
   public static FigureText of(UnitPreference units, String language) {
@@ -164,7 +172,7 @@ public record FigureText(UnitPreference units, Locale locale) {
   }
 
   private NumberFormat currency(Currency currency, int decimals) {
-    NumberFormat format = NumberFormat.getCurrencyInstance(locale);
+    NumberFormat format = copy(MONEY.computeIfAbsent(locale, NumberFormat::getCurrencyInstance));
     format.setCurrency(currency);
     format.setMinimumFractionDigits(decimals);
     format.setMaximumFractionDigits(decimals);
@@ -235,13 +243,27 @@ public record FigureText(UnitPreference units, Locale locale) {
 
   /** A number with a fixed number of decimals. */
   public String decimals(double value, int decimals) {
-    NumberFormat format = NumberFormat.getNumberInstance(locale);
+    NumberFormat format = number();
     format.setRoundingMode(RoundingMode.HALF_UP);
     format.setMinimumFractionDigits(decimals);
     format.setMaximumFractionDigits(decimals);
     String text = format.format(value);
     // −0 is 0, and a minus sign is as wide as a plus
-    return text.matches("-[0.,]*") ? text.substring(1) : text.replace('-', '−');
+    return isNegativeZero(text) ? text.substring(1) : text.replace('-', '−');
+  }
+
+  private static boolean isNegativeZero(String text) {
+    return text.startsWith("-")
+        && text.chars().skip(1).allMatch(c -> c == '0' || c == '.' || c == ',');
+  }
+
+  private NumberFormat number() {
+    return copy(NUMBERS.computeIfAbsent(locale, NumberFormat::getNumberInstance));
+  }
+
+  /** A format is not for two threads at once; copying one is cheaper than making one. */
+  private static NumberFormat copy(NumberFormat format) {
+    return (NumberFormat) format.clone();
   }
 
   /** A number rounded to significant digits: 411,870 to three is 412,000. */
@@ -255,7 +277,7 @@ public record FigureText(UnitPreference units, Locale locale) {
 
   /** A tick of an axis: as few digits as it needs. */
   public String tick(double value) {
-    NumberFormat format = NumberFormat.getNumberInstance(locale);
+    NumberFormat format = number();
     format.setMaximumFractionDigits(2);
     return format.format(value).replace('-', '−');
   }
@@ -304,12 +326,14 @@ public record FigureText(UnitPreference units, Locale locale) {
 
   /** October 2026. */
   public String month(YearMonth month) {
-    return month.format(DateTimeFormatter.ofPattern("LLLL yyyy", locale));
+    return month.format(
+        MONTHS.computeIfAbsent(locale, l -> DateTimeFormatter.ofPattern("LLLL yyyy", l)));
   }
 
   /** Oct 2026. */
   public String shortMonth(YearMonth month) {
-    return month.format(DateTimeFormatter.ofPattern("LLL yyyy", locale));
+    return month.format(
+        SHORT_MONTHS.computeIfAbsent(locale, l -> DateTimeFormatter.ofPattern("LLL yyyy", l)));
   }
 
   /** The first letter of a month, as on an axis of thirteen. */

@@ -1,7 +1,5 @@
 package towerledger.drawing;
 
-import java.util.Locale;
-
 /**
  * Writes one drawing. Shapes name a {@link Tone}; the medium decides whether that becomes a class
  * or a colour. No style attributes, no scripts, no ids: the result may stand in a page under a
@@ -217,7 +215,9 @@ final class Svg {
     if (tenths % 10 == 0) {
       return Long.toString(tenths / 10);
     }
-    return String.format(Locale.ROOT, "%.1f", tenths / 10.0);
+    // by hand: a page of charts writes thousands of them, and a format is read anew for each
+    long size = Math.abs(tenths);
+    return (tenths < 0 ? "-" : "") + size / 10 + '.' + size % 10;
   }
 
   private static String escape(String text) {

@@ -9,11 +9,13 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.Currency;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -87,10 +89,6 @@ public class MonthReview {
   /** Money lost in one month, in one currency. */
   public record MonthLoss(
       YearMonth month, Currency currency, BigDecimal amount, double halfWidth) {}
-
-  /** Money lost at one customer in one month. */
-  public record CustomerLoss(
-      String customer, String name, Currency currency, BigDecimal amount, double halfWidth) {}
 
   /** Some rows of a month in the filter's order. */
   public List<LedgerEntry> page(
@@ -166,45 +164,119 @@ public class MonthReview {
         .list();
   }
 
-  /** Money lost by customer, dearest first; customers who lost nothing are left out. */
-  public List<CustomerLoss> lossByCustomer(Viewer viewer, YearMonth month, ReviewFilter filter) {
+  /**
+   * Money lost by customer, dearest first; customers who lost nothing are left out.
+   *
+   * @param limit how many to name in each currency; the others are told together
+   */
+  public List<CustomerLosses> lossByCustomer(
+      Viewer viewer, YearMonth month, ReviewFilter filter, int limit) {
     Condition where = where(viewer, month, filter);
-    return jdbc.sql(
-            "SELECT c.code, c.name, l.currency, l.amount, l.half_width FROM (SELECT m.customer_id,"
-                + " m.currency, "
+    List<Object> parameters = new ArrayList<>(where.parameters());
+    parameters.add(limit);
+    Map<Currency, List<CustomerLosses.Loss>> named = new LinkedHashMap<>();
+    Map<Currency, CustomerLosses> losses = new LinkedHashMap<>();
+    jdbc.sql(
+            "SELECT c.code, c.name, n.currency, n.amount, n.half_width, n.all_customers, n.all_amount"
+                + " FROM (SELECT l.*, COUNT(*) OVER (PARTITION BY l.currency) AS all_customers,"
+                + " SUM(l.amount) OVER (PARTITION BY l.currency) AS all_amount, ROW_NUMBER() OVER"
+                + " (PARTITION BY l.currency ORDER BY l.amount DESC, l.customer_id) AS place"
+                + " FROM (SELECT m.customer_id, m.currency, "
                 + LOST
                 + FROM_MONTHS
                 + where.sql()
                 + " AND m.waste = TRUE GROUP BY m.customer_id, m.currency"
-                + " HAVING SUM(m.loss_amount) > 0) l JOIN account_customer c ON c.id = l.customer_id"
-                + " ORDER BY l.amount DESC, c.code")
-        .params(where.parameters())
+                + " HAVING SUM(m.loss_amount) > 0) l) n JOIN account_customer c"
+                + " ON c.id = n.customer_id WHERE n.place <= ? ORDER BY n.amount DESC, n.place")
+        .params(parameters)
         .query(
-            (row, number) ->
-                new CustomerLoss(
-                    row.getString(1),
-                    row.getString(2),
-                    Currency.getInstance(row.getString(3)),
-                    row.getBigDecimal("amount"),
-                    row.getDouble("half_width")))
-        .list();
+            row -> {
+              Currency currency = Currency.getInstance(row.getString("currency"));
+              List<CustomerLosses.Loss> dearest = named.computeIfAbsent(currency, c -> new ArrayList<>());
+              dearest.add(
+                  new CustomerLosses.Loss(
+                      row.getString(1),
+                      row.getString(2),
+                      row.getBigDecimal("amount"),
+                      row.getDouble("half_width")));
+              losses.put(
+                  currency,
+                  new CustomerLosses(
+                      currency,
+                      dearest,
+                      row.getInt("all_customers"),
+                      row.getBigDecimal("all_amount")));
+            });
+    return List.copyOf(losses.values());
   }
 
-  /** Names of the visible customers by code, in order of name. */
-  public Map<String, String> customers(Viewer viewer) {
+  /**
+   * Names of the visible customers by code, in order of name.
+   *
+   * @param limit how many at most
+   * @param chosen code of a customer who is among them whatever the limit; null for none
+   */
+  public Map<String, String> customers(Viewer viewer, int limit, @Nullable String chosen) {
     var scope = access.scope(viewer, "s.customer_id", "s.id");
+    String visible =
+        "SELECT c.code, c.name FROM account_customer c WHERE EXISTS (SELECT 1 FROM site_site s"
+            + " WHERE s.customer_id = c.id AND "
+            + scope.sql()
+            + ")";
     Map<String, String> names = new LinkedHashMap<>();
-    jdbc.sql(
-            "SELECT c.code, c.name FROM account_customer c WHERE EXISTS (SELECT 1 FROM site_site s"
-                + " WHERE s.customer_id = c.id AND "
-                + scope.sql()
-                + ") ORDER BY c.name, c.code")
-        .params(scope.parameters())
+    List<Object> parameters = new ArrayList<>(scope.parameters());
+    parameters.add(limit);
+    jdbc.sql(visible + " ORDER BY c.name, c.code FETCH FIRST ? ROWS ONLY")
+        .params(parameters)
         .query(
             row -> {
               names.put(row.getString(1), row.getString(2));
             });
+    if (chosen != null && names.size() == limit && !names.containsKey(chosen)) {
+      parameters.set(parameters.size() - 1, chosen);
+      jdbc.sql(visible + " AND c.code = ?")
+          .params(parameters)
+          .query(
+              row -> {
+                names.put(row.getString(1), row.getString(2));
+              });
+    }
     return names;
+  }
+
+  /** What a line of a system's months is drawn of, by system, oldest month first. */
+  public Map<Long, List<TrendMonth>> lines(
+      Collection<Long> systemIds, YearMonth first, YearMonth last) {
+    if (systemIds.isEmpty()) {
+      return Map.of();
+    }
+    List<Object> parameters = new ArrayList<>(systemIds);
+    parameters.add(first.atDay(1));
+    parameters.add(last.atDay(1));
+    Map<Long, List<TrendMonth>> lines = new HashMap<>();
+    jdbc.sql(
+            """
+            SELECT m.system_id, m.month_start, m.waste, m.makeup_l, r.expected_low_l,
+              r.expected_high_l
+            FROM ledger_month m JOIN ledger_revision r ON r.system_id = m.system_id
+              AND r.month_start = m.month_start AND r.revision = m.revision
+            WHERE m.system_id IN (%s) AND m.month_start >= ? AND m.month_start <= ?
+            ORDER BY m.system_id, m.month_start"""
+                .formatted(String.join(", ", Collections.nCopies(systemIds.size(), "?"))))
+        .params(parameters)
+        .query(
+            row -> {
+              lines
+                  .computeIfAbsent(row.getLong(1), id -> new ArrayList<>())
+                  .add(
+                      new TrendMonth(
+                          YearMonth.from(row.getObject(2, LocalDate.class)),
+                          row.getBoolean(3),
+                          row.getObject(4, Double.class),
+                          row.getObject(5, Double.class),
+                          row.getObject(6, Double.class)));
+            });
+    return lines;
   }
 
   /** Standing rows of some systems, by system, oldest month first. */

@@ -33,21 +33,31 @@ class EquipmentTables {
     this.sites = sites;
   }
 
-  List<SystemView.Equipment> of(CoolingSystem system, Site site, Words words, FigureText text) {
+  /** What stands at a system. */
+  record Standing(List<Tower> towers, List<Meter> meters, Settings settings) {}
+
+  Standing find(CoolingSystem system) {
     List<Long> id = List.of(system.id());
+    return new Standing(
+        sites.listTowers(id).getOrDefault(system.id(), List.of()),
+        sites.listMeters(id).getOrDefault(system.id(), List.of()),
+        sites.listSettings(id).getOrDefault(system.id(), sites.noSettings()));
+  }
+
+  static List<SystemView.Equipment> of(
+      Standing standing, Site site, Words words, FigureText text) {
     List<SystemView.Equipment> tables = new ArrayList<>();
-    List<Tower> towers = sites.listTowers(id).getOrDefault(system.id(), List.of());
-    if (!towers.isEmpty()) {
-      tables.add(
-          new SystemView.Equipment(words.of("equipment.towers"), towers(towers, words, text)));
-    }
-    List<Meter> meters = sites.listMeters(id).getOrDefault(system.id(), List.of());
-    if (!meters.isEmpty()) {
+    if (!standing.towers().isEmpty()) {
       tables.add(
           new SystemView.Equipment(
-              words.of("equipment.meters"), meters(meters, site, words, text)));
+              words.of("equipment.towers"), towers(standing.towers(), words, text)));
     }
-    FigureTable settings = settings(sites.listSettings(id).get(system.id()), words, text);
+    if (!standing.meters().isEmpty()) {
+      tables.add(
+          new SystemView.Equipment(
+              words.of("equipment.meters"), meters(standing.meters(), site, words, text)));
+    }
+    FigureTable settings = settings(standing.settings(), words, text);
     if (!settings.rows().isEmpty()) {
       tables.add(new SystemView.Equipment(words.of("equipment.settings"), settings));
     }
@@ -139,19 +149,17 @@ class EquipmentTables {
         rows);
   }
 
-  private static FigureTable settings(@Nullable Settings settings, Words words, FigureText text) {
+  private static FigureTable settings(Settings settings, Words words, FigureText text) {
     List<List<String>> rows = new ArrayList<>();
-    if (settings != null) {
-      for (SettingName name : SettingName.values()) {
-        for (Map.Entry<LocalDate, String> change : settings.changes(name).entrySet()) {
-          rows.add(
-              List.of(
-                  words.of("setting." + name.name().toLowerCase(Locale.ROOT)),
-                  SettingText.value(name, change.getValue(), words, text),
-                  change.getKey().equals(Settings.FROM_THE_START)
-                      ? words.of("equipment.always")
-                      : text.day(change.getKey())));
-        }
+    for (SettingName name : SettingName.values()) {
+      for (Map.Entry<LocalDate, String> change : settings.changes(name).entrySet()) {
+        rows.add(
+            List.of(
+                words.of("setting." + name.name().toLowerCase(Locale.ROOT)),
+                SettingText.value(name, change.getValue(), words, text),
+                change.getKey().equals(Settings.FROM_THE_START)
+                    ? words.of("equipment.always")
+                    : text.day(change.getKey())));
       }
     }
     return new FigureTable(

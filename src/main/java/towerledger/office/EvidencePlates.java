@@ -38,7 +38,6 @@ import towerledger.site.MeterRole;
 import towerledger.site.SettingName;
 import towerledger.site.Settings;
 import towerledger.site.Site;
-import towerledger.site.Sites;
 import towerledger.wording.Words;
 
 /** Charts of what was measured, beside those of what the ledger made of it. */
@@ -47,13 +46,11 @@ class EvidencePlates {
 
   private static final int HOURS = 24;
 
-  private final Sites sites;
   private final LogRecords log;
   private final MeterRecords meters;
   private final MessageSource messages;
 
-  EvidencePlates(Sites sites, LogRecords log, MeterRecords meters, MessageSource messages) {
-    this.sites = sites;
+  EvidencePlates(LogRecords log, MeterRecords meters, MessageSource messages) {
     this.log = log;
     this.meters = meters;
     this.messages = messages;
@@ -64,17 +61,27 @@ class EvidencePlates {
    * makeup hour by day of one month; each only where there are readings.
    */
   List<Plate> of(
-      CoolingSystem system, Site site, List<YearMonth> months, YearMonth month, FigureText text) {
+      CoolingSystem system,
+      Site site,
+      EquipmentTables.Standing standing,
+      List<YearMonth> months,
+      YearMonth month,
+      FigureText text) {
     Words words = new Words(messages, text.locale());
     ZoneId zone = site.details().zone();
     List<Plate> plates = new ArrayList<>();
-    pressure(system, zone, months, words, text).ifPresent(plates::add);
-    hours(system, zone, month, words, text).ifPresent(plates::add);
+    pressure(system, standing.settings(), zone, months, words, text).ifPresent(plates::add);
+    hours(standing.meters(), zone, month, words, text).ifPresent(plates::add);
     return plates;
   }
 
   private Optional<Plate> pressure(
-      CoolingSystem system, ZoneId zone, List<YearMonth> months, Words words, FigureText text) {
+      CoolingSystem system,
+      Settings settings,
+      ZoneId zone,
+      List<YearMonth> months,
+      Words words,
+      FigureText text) {
     Span span =
         Span.of(
             CalendarMonth.of(months.get(0), zone).span().startInclusive(),
@@ -84,8 +91,6 @@ class EvidencePlates {
     if (read.isEmpty()) {
       return Optional.empty();
     }
-    Settings settings =
-        sites.listSettings(List.of(system.id())).getOrDefault(system.id(), sites.noSettings());
     double[] highest = new double[months.size()];
     Arrays.fill(highest, Double.NaN);
     for (SupplyPressure reading : read) {
@@ -167,8 +172,7 @@ class EvidencePlates {
   }
 
   private Optional<Plate> hours(
-      CoolingSystem system, ZoneId zone, YearMonth month, Words words, FigureText text) {
-    List<Meter> own = sites.listMeters(List.of(system.id())).getOrDefault(system.id(), List.of());
+      List<Meter> own, ZoneId zone, YearMonth month, Words words, FigureText text) {
     List<Meter> makeup = MeterNetwork.of(own, List.of()).counted(MeterRole.MAKEUP);
     Span span = CalendarMonth.of(month, zone).span();
     double[][] litres = new double[month.lengthOfMonth()][HOURS];

@@ -16,6 +16,7 @@ import towerledger.drawing.RankedBars;
 import towerledger.drawing.Series;
 import towerledger.drawing.Tone;
 import towerledger.drawing.WaterPart;
+import towerledger.ledger.CustomerLosses;
 import towerledger.ledger.MonthReview;
 import towerledger.page.FigureTable;
 import towerledger.page.Plate;
@@ -30,15 +31,15 @@ import towerledger.wording.Words;
 record ReviewMoney(Words words, FigureText text) {
 
   private static final int CUSTOMERS = 8;
-  private static final int CUSTOMERS_IN_TABLE = 50;
+  static final int CUSTOMERS_IN_TABLE = 50;
   private static final int MONTHS = 13;
 
   List<Plate> plates(
-      YearMonth last, List<MonthReview.MonthLoss> months, List<MonthReview.CustomerLoss> losers) {
+      YearMonth last, List<MonthReview.MonthLoss> months, List<CustomerLosses> losers) {
     List<Plate> plates = new ArrayList<>();
     Stream.concat(
             months.stream().map(MonthReview.MonthLoss::currency),
-            losers.stream().map(MonthReview.CustomerLoss::currency))
+            losers.stream().map(CustomerLosses::currency))
         .distinct()
         .forEach(currency -> add(plates, currency, last, months, losers));
     return plates;
@@ -49,7 +50,7 @@ record ReviewMoney(Words words, FigureText text) {
       Currency currency,
       YearMonth last,
       List<MonthReview.MonthLoss> months,
-      List<MonthReview.CustomerLoss> losers) {
+      List<CustomerLosses> losers) {
     List<Optional<MonthReview.MonthLoss>> byMonth = new ArrayList<>();
     List<YearMonth> axis = new ArrayList<>();
     for (int back = MONTHS - 1; back >= 0; back--) {
@@ -65,11 +66,9 @@ record ReviewMoney(Words words, FigureText text) {
     }
     plates.add(byMonth(currency, axis, byMonth));
     plates.add(running(currency, axis, byMonth));
-    List<MonthReview.CustomerLoss> own =
-        losers.stream().filter(loss -> loss.currency().equals(currency)).toList();
-    if (!own.isEmpty()) {
-      plates.add(byCustomer(currency, last, own));
-    }
+    losers.stream()
+        .filter(losses -> losses.currency().equals(currency))
+        .forEach(losses -> plates.add(byCustomer(last, losses)));
   }
 
   private Plate byMonth(
@@ -150,10 +149,11 @@ record ReviewMoney(Words words, FigureText text) {
         null);
   }
 
-  private Plate byCustomer(
-      Currency currency, YearMonth month, List<MonthReview.CustomerLoss> losses) {
+  private Plate byCustomer(YearMonth month, CustomerLosses losses) {
+    Currency currency = losses.currency();
+    List<CustomerLosses.Loss> dearest = losses.dearest();
     List<RankedBars.Bar> bars = new ArrayList<>();
-    for (MonthReview.CustomerLoss loss : losses.subList(0, Math.min(CUSTOMERS, losses.size()))) {
+    for (CustomerLosses.Loss loss : dearest.subList(0, Math.min(CUSTOMERS, dearest.size()))) {
       double amount = loss.amount().doubleValue();
       bars.add(
           new RankedBars.Bar(
@@ -163,19 +163,19 @@ record ReviewMoney(Words words, FigureText text) {
               amount + loss.halfWidth(),
               estimate(loss.amount(), loss.halfWidth(), currency)));
     }
-    if (losses.size() > CUSTOMERS) {
-      BigDecimal rest = sum(losses, CUSTOMERS);
+    if (losses.customers() > CUSTOMERS) {
+      BigDecimal rest = losses.amountBeyond(CUSTOMERS);
       double amount = rest.doubleValue();
       bars.add(
           new RankedBars.Bar(
-              words.of("review.money.others", losses.size() - CUSTOMERS),
+              words.of("review.money.others", losses.customers() - CUSTOMERS),
               amount,
               amount,
               amount,
               text.money(new Money(rest, currency))));
     }
     String title = words.of("review.money.customers", text.month(month));
-    MonthReview.CustomerLoss first = losses.get(0);
+    CustomerLosses.Loss first = dearest.get(0);
     String summary =
         words.of(
             "review.money.customers.sum",
@@ -193,25 +193,19 @@ record ReviewMoney(Words words, FigureText text) {
         null);
   }
 
-  private List<List<String>> customers(List<MonthReview.CustomerLoss> losses, Currency currency) {
+  private List<List<String>> customers(CustomerLosses losses, Currency currency) {
     List<List<String>> rows = new ArrayList<>();
-    losses.stream()
+    losses.dearest().stream()
         .limit(CUSTOMERS_IN_TABLE)
         .forEach(l -> rows.add(List.of(l.name(), estimate(l.amount(), l.halfWidth(), currency))));
-    if (losses.size() > CUSTOMERS_IN_TABLE) {
+    int named = rows.size();
+    if (losses.customers() > named) {
       rows.add(
           List.of(
-              words.of("review.money.others", losses.size() - CUSTOMERS_IN_TABLE),
-              text.money(new Money(sum(losses, CUSTOMERS_IN_TABLE), currency))));
+              words.of("review.money.others", losses.customers() - named),
+              text.money(new Money(losses.amountBeyond(named), currency))));
     }
     return rows;
-  }
-
-  private static BigDecimal sum(List<MonthReview.CustomerLoss> losses, int after) {
-    return losses.stream()
-        .skip(after)
-        .map(MonthReview.CustomerLoss::amount)
-        .reduce(BigDecimal.ZERO, BigDecimal::add);
   }
 
   private String estimate(BigDecimal amount, double half, Currency currency) {

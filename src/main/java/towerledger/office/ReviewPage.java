@@ -2,20 +2,26 @@ package towerledger.office;
 
 import java.math.BigDecimal;
 import java.time.YearMonth;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
 import towerledger.drawing.Medium;
+import towerledger.drawing.Series;
+import towerledger.drawing.Sparkline;
 import towerledger.drawing.SystemMonths;
 import towerledger.drawing.WaterBar;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.MonthReview;
 import towerledger.ledger.ReviewFilter;
+import towerledger.ledger.TrendMonth;
 import towerledger.office.ReviewView.Choice;
 import towerledger.page.WaterLegend;
 import towerledger.quantity.Money;
@@ -43,6 +49,8 @@ class ReviewPage {
     this.messages = messages;
   }
 
+  /** In one transaction: the figures of a page are those of one moment, over one connection. */
+  @Transactional(readOnly = true)
   ReviewView compose(
       Viewer viewer, YearMonth month, YearMonth newest, ReviewChoice choice, FigureText text) {
     Words words = new Words(messages, text.locale());
@@ -64,26 +72,16 @@ class ReviewPage {
         money.plates(
             month,
             review.lossByMonth(viewer, month.minusMonths(MONTHS - 1L), month, filter),
-            review.lossByCustomer(viewer, month, filter)),
+            review.lossByCustomer(viewer, month, filter, ReviewMoney.CUSTOMERS_IN_TABLE)),
         choice,
-        customers(review.customers(viewer), choice.customer()),
+        review.customers(viewer, CUSTOMERS, choice.customer()).entrySet().stream()
+            .map(customer -> new Choice(customer.getKey(), customer.getValue()))
+            .toList(),
         WaterLegend.all(words),
         words.of("review.scale", text.volume(scale)),
         rows(entries, month, (page - 1) * ROWS, scale, words, text),
         turning(found, page, pages, choice, words),
         "/api/v1/ledger.csv?from=%s&to=%s".formatted(month, month));
-  }
-
-  /** Customers to choose from: so many as a list is of use for, and the one that is chosen. */
-  private static List<Choice> customers(Map<String, String> names, @Nullable String chosen) {
-    List<Choice> choices = new ArrayList<>();
-    names.forEach(
-        (code, name) -> {
-          if (choices.size() < CUSTOMERS || code.equals(chosen)) {
-            choices.add(new Choice(code, name));
-          }
-        });
-    return choices;
   }
 
   private static Volume scale(List<LedgerEntry> entries) {
@@ -148,20 +146,19 @@ class ReviewPage {
       Words words,
       FigureText text) {
     YearMonth first = month.minusMonths(MONTHS - 1L);
-    Map<Long, List<LedgerEntry>> trends =
-        review.trends(entries.stream().map(e -> e.of().systemId()).toList(), first, month);
+    Map<Long, List<TrendMonth>> lines =
+        review.lines(entries.stream().map(e -> e.of().systemId()).toList(), first, month);
     List<ReviewView.Row> rows = new ArrayList<>();
     for (LedgerEntry entry : entries) {
-      SystemMonths trend =
-          new SystemMonths(
-              trends.getOrDefault(entry.of().systemId(), List.of()), first, month, text);
-      rows.add(row(entry, before + rows.size() + 1, scale, trend, words, text));
+      String line =
+          line(entry, lines.getOrDefault(entry.of().systemId(), List.of()), first, words);
+      rows.add(row(entry, before + rows.size() + 1, scale, line, words, text));
     }
     return rows;
   }
 
   private static ReviewView.Row row(
-      LedgerEntry entry, int rank, Volume scale, SystemMonths trend, Words words, FigureText text) {
+      LedgerEntry entry, int rank, Volume scale, String line, Words words, FigureText text) {
     VerdictText verdict = new VerdictText(words, text);
     boolean flagged = entry.verdict().flagged();
     return new ReviewView.Row(
@@ -177,12 +174,42 @@ class ReviewPage {
         verdict.causes(entry),
         flagged ? verdict.next(entry.verdict().likeliest()) : "",
         verdict.evidence(entry),
-        trend.sparkline(
-            Medium.PAGE, words.of("review.trend.title", entry.of().systemName(), wasting(trend))));
+        line);
   }
 
-  private static long wasting(SystemMonths trend) {
-    return trend.entries().stream().filter(e -> e.isPresent() && e.get().verdict().waste()).count();
+  /** The months up to this one in the width of a word; a scale of its own, so litres will do. */
+  private static String line(
+      LedgerEntry entry, List<TrendMonth> months, YearMonth first, Words words) {
+    double[] makeup = unknown();
+    double[] low = unknown();
+    double[] high = unknown();
+    double[] waste = unknown();
+    long wasting = 0;
+    for (TrendMonth month : months) {
+      int slot = (int) first.until(month.month(), ChronoUnit.MONTHS);
+      makeup[slot] = number(month.makeup());
+      low[slot] = number(month.expectedLow());
+      high[slot] = number(month.expectedHigh());
+      waste[slot] = month.waste() ? 1 : 0;
+      wasting += month.waste() ? 1 : 0;
+    }
+    return Sparkline.draw(
+        Medium.PAGE,
+        Series.of(makeup),
+        Series.of(low),
+        Series.of(high),
+        Series.of(waste),
+        words.of("review.trend.title", entry.of().systemName(), wasting));
+  }
+
+  private static double[] unknown() {
+    double[] months = new double[MONTHS];
+    Arrays.fill(months, Double.NaN);
+    return months;
+  }
+
+  private static double number(@Nullable Double value) {
+    return value == null ? Double.NaN : value;
   }
 
   private static String unaccounted(LedgerEntry entry, Words words, FigureText text) {

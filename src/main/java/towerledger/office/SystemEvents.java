@@ -13,7 +13,6 @@ import org.springframework.stereotype.Component;
 import towerledger.drawing.FigureText;
 import towerledger.drawing.Layer;
 import towerledger.finding.Finding;
-import towerledger.finding.Findings;
 import towerledger.logsheet.LogRecords;
 import towerledger.logsheet.VisitCodes;
 import towerledger.logsheet.VisitNote;
@@ -29,11 +28,9 @@ class SystemEvents {
   private static final int LONGEST_TEXT = 160;
 
   private final LogRecords log;
-  private final Findings findings;
 
-  SystemEvents(LogRecords log, Findings findings) {
+  SystemEvents(LogRecords log) {
     this.log = log;
-    this.findings = findings;
   }
 
   /**
@@ -46,9 +43,14 @@ class SystemEvents {
    */
   record Event(Instant at, Layer.Sign sign, String says, long finding) {}
 
-  /** What happened in some months, oldest first. */
+  /** What happened in some months, findings of the system among it, oldest first. */
   List<Event> list(
-      CoolingSystem system, ZoneId zone, YearMonth first, YearMonth last, Words words) {
+      CoolingSystem system,
+      List<Finding> findings,
+      ZoneId zone,
+      YearMonth first,
+      YearMonth last,
+      Words words) {
     Span span =
         Span.of(
             CalendarMonth.of(first, zone).span().startInclusive(),
@@ -64,7 +66,7 @@ class SystemEvents {
               says(note, words),
               0));
     }
-    for (Finding finding : findings.listOf(system.id())) {
+    for (Finding finding : findings) {
       String cause = words.of("cause." + finding.likeliest().code());
       Instant began =
           finding

@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
 import towerledger.drawing.SystemMonths;
@@ -63,6 +64,8 @@ class SystemPage {
     this.messages = messages;
   }
 
+  /** In one transaction: the figures of a page are those of one moment, over one connection. */
+  @Transactional(readOnly = true)
   SystemView compose(
       Viewer viewer, CoolingSystem system, @Nullable YearMonth wanted, FigureText text) {
     Words words = new Words(messages, text.locale());
@@ -75,13 +78,14 @@ class SystemPage {
     Optional<MonthWorking> working =
         entry.flatMap(row -> ledger.findWorking(system, month, row.revision()));
     ZoneId zone = site.details().zone();
+    List<Finding> found = findings.listOf(system.id());
     List<SystemEvents.Event> happened =
-        events.list(system, zone, month.minusMonths(MONTHS - 1L), month, words);
+        events.list(system, found, zone, month.minusMonths(MONTHS - 1L), month, words);
+    EquipmentTables.Standing standing = equipment.find(system);
     String whose =
         entry
             .map(e -> words.of("review.whose", e.of().siteName(), e.of().customerName()))
             .orElse(site.details().name());
-    List<Long> id = List.of(system.id());
     return new SystemView(
         system.code(),
         system.details().name(),
@@ -98,19 +102,15 @@ class SystemPage {
             .orElse(null),
         all.isEmpty()
             ? List.of()
-            : plates(system, site, all, month, working, happened, words, text),
+            : plates(system, site, standing, all, month, working, happened, words, text),
         rows(system, all, month, words, text),
-        findings.listOf(system.id()).stream().map(f -> line(f, words, text)).toList(),
+        found.stream().map(f -> line(f, words, text)).toList(),
         visits(happened, zone, text),
         viewer.canAdminister(),
         site.code(),
-        sites.listTowers(id).getOrDefault(system.id(), List.of()).stream()
-            .map(Tower::code)
-            .toList(),
-        sites.listMeters(id).getOrDefault(system.id(), List.of()).stream()
-            .map(Meter::code)
-            .toList(),
-        equipment.of(system, site, words, text));
+        standing.towers().stream().map(Tower::code).toList(),
+        standing.meters().stream().map(Meter::code).toList(),
+        EquipmentTables.of(standing, site, words, text));
   }
 
   static SystemView.FindingLine line(Finding finding, Words words, FigureText text) {
@@ -131,6 +131,7 @@ class SystemPage {
   private List<Plate> plates(
       CoolingSystem system,
       Site site,
+      EquipmentTables.Standing standing,
       List<LedgerEntry> all,
       YearMonth month,
       Optional<MonthWorking> working,
@@ -161,7 +162,7 @@ class SystemPage {
       shown.add(plates.runningMoney());
     }
     shown.add(plates.cycles());
-    shown.addAll(evidence.of(system, site, months.months(), month, text));
+    shown.addAll(evidence.of(system, site, standing, months.months(), month, text));
     return shown;
   }
 

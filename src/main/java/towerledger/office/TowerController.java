@@ -109,7 +109,7 @@ class TowerController {
     addReadings(tables, system, zone, words, text);
     add(tables, words.of("tower.months"), months(viewer, system, words, text));
     add(tables, words.of("system.visits"), visits(system, zone, words, text));
-    tables.addAll(equipment.of(system, site, words, text));
+    tables.addAll(EquipmentTables.of(equipment.find(system), site, words, text));
     model.addAttribute(
         "view",
         new View(
@@ -193,7 +193,8 @@ class TowerController {
 
   private FigureTable visits(CoolingSystem system, ZoneId zone, Words words, FigureText text) {
     YearMonth now = YearMonth.from(clock.instant().atZone(zone));
-    List<SystemEvents.Event> happened = events.list(system, zone, now.minusYears(2), now, words);
+    List<SystemEvents.Event> happened = 
+        events.list(system, List.of(), zone, now.minusYears(2), now, words);
     return new FigureTable(
         List.of(words.of("finding.when"), words.of("finding.what")),
         SystemPage.visits(happened, zone, text).stream()

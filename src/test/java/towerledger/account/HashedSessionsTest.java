@@ -2,6 +2,7 @@ package towerledger.account;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Instant;
 import java.util.HashMap;
 import org.junit.jupiter.api.Test;
 import org.springframework.session.MapSession;
@@ -58,6 +59,18 @@ class HashedSessionsTest {
     assertThat(fresh).isNotEqualTo(old).isEqualTo(session.getId());
     assertThat(sessions.findById(old)).isNull();
     assertThat(sessions.findById(fresh)).isNotNull();
+  }
+
+  @Test
+  void tellsOfAUseAtMostOnceAMinute() {
+    var session = saved();
+    Instant made = session.getLastAccessedTime();
+
+    session.setLastAccessedTime(made.plusSeconds(59));
+    assertThat(session.getLastAccessedTime()).isEqualTo(made);
+
+    session.setLastAccessedTime(made.plusSeconds(60));
+    assertThat(session.getLastAccessedTime()).isEqualTo(made.plusSeconds(60));
   }
 
   @Test
