@@ -26,6 +26,7 @@ import towerledger.account.Outcome;
 import towerledger.balance.facts.RegisterVolume;
 import towerledger.site.CoolingSystem;
 import towerledger.site.FactsChanged;
+import towerledger.site.LastReadings;
 import towerledger.site.Meter;
 import towerledger.site.Site;
 import towerledger.site.Sites;
@@ -43,6 +44,7 @@ public class ReadingEntry {
 
   private final Sites sites;
   private final MeterRecords records;
+  private final LastReadings lastReadings;
   private final ChangeHistory history;
   private final ApplicationEventPublisher events;
   private final JdbcClient jdbc;
@@ -52,6 +54,7 @@ public class ReadingEntry {
   ReadingEntry(
       Sites sites,
       MeterRecords records,
+      LastReadings lastReadings,
       ChangeHistory history,
       ApplicationEventPublisher events,
       JdbcClient jdbc,
@@ -59,6 +62,7 @@ public class ReadingEntry {
       Clock clock) {
     this.sites = sites;
     this.records = records;
+    this.lastReadings = lastReadings;
     this.history = history;
     this.events = events;
     this.jdbc = jdbc;
@@ -150,6 +154,7 @@ public class ReadingEntry {
     Outcome outcome;
     if (before.isEmpty()) {
       insert(actor, site, meter, reading, implausible, note);
+      lastReadings.tell(Map.of(meter.id(), reading.readAt()));
       outcome = Outcome.ADDED;
     } else if (before.get().register().compareTo(reading.register()) == 0
         && before.get().kind().equals(reading.kind().code())

@@ -158,6 +158,11 @@ final class LargeBook {
         FROM site_meter m JOIN site_system y ON y.id = m.system_id
         JOIN ledger_month x ON x.system_id = y.id
         """);
+    jdbc.update(
+        """
+        UPDATE site_meter SET last_read_at = (SELECT MAX(r.read_at) FROM meter_register_reading r
+          WHERE r.meter_id = site_meter.id)
+        """);
   }
 
   /** 1,830 days from the first of the first month; the SQL is the same on both databases. */

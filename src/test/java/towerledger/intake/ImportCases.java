@@ -116,7 +116,20 @@ class ImportCases {
     assertCounts(corrected, 0, 1, 0, 0);
     assertCounts(again, 0, 0, 1, 0);
     assertThat(readings("COR-MU")).hasSize(1);
-    assertThat(readings("COR-MU").get(0).get("register").toString()).startsWith("105");
+    take("register_readings.csv", header + "COR-MU,2025-02-01T08:00,90\n");
+    assertThat(
+            jdbc.sql("SELECT last_read_at FROM site_meter WHERE code = 'COR-MU'")
+                .query(java.time.OffsetDateTime.class)
+                .single())
+        .as("the newest reading, whatever comes after it")
+        .isEqualTo(
+            jdbc.sql(
+                    """
+                    SELECT MAX(r.read_at) FROM meter_register_reading r
+                    JOIN site_meter m ON m.id = r.meter_id WHERE m.code = 'COR-MU'""")
+                .query(java.time.OffsetDateTime.class)
+                .single());
+    assertThat(readings("COR-MU").get(1).get("register").toString()).startsWith("105");
     assertThat(
             jdbc.sql(
                     """

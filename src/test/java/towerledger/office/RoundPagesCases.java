@@ -23,7 +23,9 @@ import org.springframework.mock.web.MockMultipartFile;
 import org.springframework.test.web.servlet.request.MockMultipartHttpServletRequestBuilder;
 import towerledger.PageCases;
 import towerledger.SignedIn;
+import towerledger.account.UnitPreference;
 import towerledger.account.Viewer;
+import towerledger.drawing.FigureText;
 
 /** Readings entered on a round. */
 abstract class RoundPagesCases extends PageCases {
@@ -56,10 +58,12 @@ abstract class RoundPagesCases extends PageCases {
         .update();
     jdbc.sql(
             """
-            INSERT INTO site_meter (code, site_id, system_id, role, unit, register_digits, created_at)
-            SELECT 'ROUND-M1', site_id, id, 'makeup', 'gal', 6, CURRENT_TIMESTAMP
+            INSERT INTO site_meter (code, site_id, system_id, role, unit, register_digits,
+              last_read_at, created_at)
+            SELECT 'ROUND-M1', site_id, id, 'makeup', 'gal', 6, ?, CURRENT_TIMESTAMP
             FROM site_system WHERE code = 'ROUND-T'\
             """)
+        .param(now.minus(10, ChronoUnit.DAYS).atOffset(ZoneOffset.UTC))
         .update();
     for (int week = 1; week <= 8; week++) {
       jdbc.sql(
@@ -109,6 +113,38 @@ abstract class RoundPagesCases extends PageCases {
   }
 
   @Test
+  void listsASystemOnceByTheMeterReadLast() throws Exception {
+    jdbc.sql(
+            """
+            INSERT INTO site_system (code, site_id, customer_id, name, created_at)
+            SELECT 'ROUND-T2', id, customer_id, 'Two meters', CURRENT_TIMESTAMP
+            FROM site_site WHERE code = 'ROUND-S'\
+            """)
+        .update();
+    for (int[] meter : new int[][] {{1, 40}, {2, 9}, {3, 9}, {4, 2}}) {
+      jdbc.sql(
+              """
+              INSERT INTO site_meter (code, site_id, system_id, role, unit, last_read_at, removed_at,
+                created_at)
+              SELECT ?, site_id, id, 'makeup', 'gal', ?, CAST(? AS TIMESTAMP WITH TIME ZONE),
+                CURRENT_TIMESTAMP
+              FROM site_system WHERE code = 'ROUND-T2'\
+              """)
+          .params(
+              "ROUND-T2-" + meter[0],
+              now.minus(meter[1], ChronoUnit.DAYS).atOffset(ZoneOffset.UTC),
+              meter[0] == 4 ? now.atOffset(ZoneOffset.UTC) : null)
+          .update();
+    }
+
+    String page = open("/rounds?search=round-t2", technician());
+    assertThat(page.split("/rounds/ROUND-T2\"", -1)).hasSize(2);
+    assertThat(page)
+        .contains(
+            FigureText.of(UnitPreference.US, "en").moment(now.minus(9, ChronoUnit.DAYS), ZONE));
+  }
+
+  @Test
   void takesASheetOnceHoweverOftenItIsSent() throws Exception {
     Viewer technician = technician();
     Instant at = now.minus(2, ChronoUnit.DAYS);
@@ -126,6 +162,14 @@ abstract class RoundPagesCases extends PageCases {
           .andExpect(status().isNoContent());
     }
     assertThat(readings()).isEqualTo(before + 1);
+    assertThat(
+            count(
+                """
+                SELECT COUNT(*) FROM site_meter m WHERE m.code = 'ROUND-M1' AND m.last_read_at =
+                  (SELECT MAX(r.read_at) FROM meter_register_reading r WHERE r.meter_id = m.id)\
+                """))
+        .as("the meter carries when it was last read")
+        .isEqualTo(1);
     assertThat(
             count(
                 """

@@ -14,6 +14,7 @@ import towerledger.intake.csv.Row;
 import towerledger.meter.MeterTables;
 import towerledger.meter.ReadingNeighbours;
 import towerledger.meter.RegisterReading;
+import towerledger.site.LastReadings;
 
 /** {@code register_readings.csv}: what registers showed. */
 @Component
@@ -28,12 +29,17 @@ class RegisterReadingsFile implements FileFormat<Fact> {
 
   private final FactStore facts;
   private final ReadingNeighbours neighbours;
+  private final LastReadings lastReadings;
   private final ApplicationEventPublisher events;
 
   RegisterReadingsFile(
-      FactStore facts, ReadingNeighbours neighbours, ApplicationEventPublisher events) {
+      FactStore facts,
+      ReadingNeighbours neighbours,
+      LastReadings lastReadings,
+      ApplicationEventPublisher events) {
     this.facts = facts;
     this.neighbours = neighbours;
+    this.lastReadings = lastReadings;
     this.events = events;
   }
 
@@ -90,6 +96,9 @@ class RegisterReadingsFile implements FileFormat<Fact> {
         reach.merge(meterOf(fact), fact, RegisterReadingsFile::both);
       }
     }
+    var newest = new HashMap<Long, Instant>();
+    reach.forEach((meter, fact) -> newest.put(meter, fact.to()));
+    lastReadings.tell(newest);
     var touched = new TouchedMonths();
     for (Map.Entry<Long, Fact> entry : reach.entrySet()) {
       facts.touch(touched, toNeighbours(entry.getKey(), entry.getValue()));

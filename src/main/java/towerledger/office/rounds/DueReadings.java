@@ -5,12 +5,14 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Viewer;
+import towerledger.site.LastReadings;
 import towerledger.site.SiteAccess;
 
 /** Which systems are to be read, those longest unread first; sought and paged by the database. */
@@ -45,39 +47,47 @@ class DueReadings {
       Optional<Instant> lastRead,
       boolean due) {}
 
-  /** Visible systems with a meter in service, longest unread first. */
+  /**
+   * Visible systems with a makeup meter in service, longest unread first. A system with several was
+   * read when the last of them was: that meter alone stands for it.
+   */
   @Transactional(readOnly = true)
   public List<Stop> list(Viewer viewer, String search, int offset, int limit) {
     var scope = access.scope(viewer, "y.customer_id", "y.site_id");
     List<Object> parameters = new ArrayList<>(scope.parameters());
-    String pattern = "%" + search.strip().toLowerCase(java.util.Locale.ROOT) + "%";
-    parameters.addAll(List.of(pattern, pattern, pattern, pattern, offset, limit));
+    String found = "";
+    if (!search.isBlank()) {
+      found =
+          "AND (LOWER(y.code) LIKE ? OR LOWER(y.name) LIKE ? OR LOWER(s.name) LIKE ?"
+              + " OR LOWER(c.name) LIKE ?)";
+      parameters.addAll(
+          Collections.nCopies(4, "%" + search.strip().toLowerCase(java.util.Locale.ROOT) + "%"));
+    }
+    parameters.addAll(List.of(offset, limit));
     Instant since = clock.instant().minus(USUAL);
     return jdbc.sql(
             """
-            SELECT d.code, d.name, s.name AS site_name, s.time_zone, c.name AS customer_name,
-              d.last_read
-            FROM (SELECT y.code, y.name, y.site_id, y.customer_id, MAX(
-                (SELECT r.read_at FROM meter_register_reading r WHERE r.meter_id = m.id
-                  ORDER BY r.meter_id DESC, r.read_at DESC FETCH FIRST 1 ROW ONLY)) AS last_read
-              FROM site_meter m
-              JOIN site_system y ON y.id = m.system_id
-              WHERE m.removed_at IS NULL AND m.role = 'makeup' AND %s
-              GROUP BY y.code, y.name, y.site_id, y.customer_id) d
-            JOIN site_site s ON s.id = d.site_id
-            JOIN account_customer c ON c.id = d.customer_id
-            WHERE LOWER(d.code) LIKE ? OR LOWER(d.name) LIKE ? OR LOWER(s.name) LIKE ?
-              OR LOWER(c.name) LIKE ?
-            ORDER BY CASE WHEN d.last_read IS NULL THEN 0 ELSE 1 END, d.last_read, d.code
+            SELECT y.code, y.name, s.name AS site_name, s.time_zone, c.name AS customer_name,
+              m.last_read_at
+            FROM site_meter m
+            JOIN site_system y ON y.id = m.system_id
+            JOIN site_site s ON s.id = y.site_id
+            JOIN account_customer c ON c.id = y.customer_id
+            WHERE m.role = 'makeup' AND m.removed_at IS NULL AND %s %s
+              AND NOT EXISTS (SELECT 1 FROM site_meter o
+                WHERE o.system_id = m.system_id AND o.role = 'makeup' AND o.removed_at IS NULL
+                  AND (o.last_read_at > m.last_read_at
+                    OR o.last_read_at = m.last_read_at AND o.id > m.id))
+            ORDER BY m.role, m.last_read_at, m.id
             OFFSET ? ROWS FETCH NEXT ? ROWS ONLY\
             """
-                .formatted(scope.sql()))
+                .formatted(scope.sql(), found))
         .params(parameters)
         .query(
             (row, number) -> {
-              OffsetDateTime last = row.getObject("last_read", OffsetDateTime.class);
               Optional<Instant> lastRead =
-                  last == null ? Optional.empty() : Optional.of(last.toInstant());
+                  Optional.of(row.getObject("last_read_at", OffsetDateTime.class).toInstant())
+                      .filter(LastReadings.NEVER::isBefore);
               return new Stop(
                   row.getString("code"),
                   row.getString("name"),
