@@ -31,6 +31,7 @@ public class AddressLimit extends OncePerRequestFilter {
     String path = request.getRequestURI();
     return path.startsWith("/assets/")
         || path.startsWith("/webjars/")
+        || path.equals("/palette.css")
         || path.startsWith("/actuator/");
   }
 

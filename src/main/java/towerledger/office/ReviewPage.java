@@ -22,7 +22,8 @@ import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.MonthReview;
 import towerledger.ledger.ReviewFilter;
 import towerledger.ledger.TrendMonth;
-import towerledger.office.ReviewView.Choice;
+import towerledger.page.SelectOptions;
+import towerledger.page.SelectOptions.Choice;
 import towerledger.page.WaterLegend;
 import towerledger.quantity.Money;
 import towerledger.quantity.Volume;
@@ -67,16 +68,18 @@ class ReviewPage {
         text.month(month),
         choice.inMonth(month.minusMonths(1)),
         month.isBefore(newest) ? choice.inMonth(month.plusMonths(1)) : null,
-        months(newest, text),
+        months(newest, month, text),
         sums.stream().map(sum -> sums(sum, month, words, text)).toList(),
         money.plates(
             month,
             review.lossByMonth(viewer, month.minusMonths(MONTHS - 1L), month, filter),
             review.lossByCustomer(viewer, month, filter, ReviewMoney.CUSTOMERS_IN_TABLE)),
         choice,
-        review.customers(viewer, CUSTOMERS, choice.customer()).entrySet().stream()
-            .map(customer -> new Choice(customer.getKey(), customer.getValue()))
-            .toList(),
+        SelectOptions.html(
+            review.customers(viewer, CUSTOMERS, choice.customer()).entrySet().stream()
+                .map(customer -> new Choice(customer.getKey(), customer.getValue()))
+                .toList(),
+            choice.customer()),
         WaterLegend.all(words),
         words.of("review.scale", text.volume(scale)),
         rows(entries, month, (page - 1) * ROWS, scale, words, text),
@@ -92,13 +95,13 @@ class ReviewPage {
             .orElse(1));
   }
 
-  private static List<Choice> months(YearMonth newest, FigureText text) {
+  private static String months(YearMonth newest, YearMonth chosen, FigureText text) {
     List<Choice> months = new ArrayList<>();
     for (int back = 0; back < 36; back++) {
       YearMonth month = newest.minusMonths(back);
       months.add(new Choice(month.toString(), text.month(month)));
     }
-    return months;
+    return SelectOptions.html(months, chosen.toString());
   }
 
   private static ReviewView.Sums sums(

@@ -11,11 +11,11 @@ import towerledger.page.Plate;
  * @param monthName the month in words
  * @param earlier month before, as in addresses; null when there is none
  * @param later month after; null when there is none
- * @param months months to choose from, newest first
+ * @param months options of the months to choose from, newest first, as HTML
  * @param sums the sentence and the sums, one a currency; empty when no row passes the filter
  * @param plates the money, as charts
  * @param choice filter and order as chosen
- * @param customers customers to choose from
+ * @param customers options of the customers to choose from, as HTML
  * @param legend what the parts of a bar mean
  * @param scaleText how long the bars are
  * @param rows the rows of this page of the list
@@ -27,19 +27,16 @@ record ReviewView(
     String monthName,
     @Nullable String earlier,
     @Nullable String later,
-    List<Choice> months,
+    String months,
     List<Sums> sums,
     List<Plate> plates,
     ReviewChoice choice,
-    List<Choice> customers,
+    String customers,
     List<Plate.Legend> legend,
     String scaleText,
     List<Row> rows,
     Turning turning,
     String csvPath) {
-
-  /** A value to choose, with its name. */
-  record Choice(String value, String name) {}
 
   /**
    * What a month adds up to.

@@ -12,7 +12,10 @@ import towerledger.account.OpenTo;
 import towerledger.account.Role;
 import towerledger.drawing.StyleSheet;
 
-/** Serves the colours as a style sheet, straight from the one list of them. */
+/**
+ * Serves the colours as a style sheet, straight from the one list of them. Not under {@code
+ * /assets}: what is linked to there is sought among the files, in every jar, for each page.
+ */
 @OpenTo({Role.OFFICE, Role.TECHNICIAN, Role.CUSTOMER})
 @Controller
 class PaletteFile {
@@ -20,7 +23,7 @@ class PaletteFile {
   private static final byte[] TEXT = StyleSheet.text().getBytes(StandardCharsets.UTF_8);
   private static final String ETAG = '"' + DigestUtils.md5DigestAsHex(TEXT) + '"';
 
-  @GetMapping("/assets/palette.css")
+  @GetMapping("/palette.css")
   ResponseEntity<byte[]> palette() {
     return ResponseEntity.ok()
         .contentType(new MediaType("text", "css", StandardCharsets.UTF_8))
