@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -172,42 +173,35 @@ public class MonthReview {
   public List<CustomerLosses> lossByCustomer(
       Viewer viewer, YearMonth month, ReviewFilter filter, int limit) {
     Condition where = where(viewer, month, filter);
-    List<Object> parameters = new ArrayList<>(where.parameters());
-    parameters.add(limit);
-    Map<Currency, List<CustomerLosses.Loss>> named = new LinkedHashMap<>();
-    Map<Currency, CustomerLosses> losses = new LinkedHashMap<>();
+    LossesSummed sums = new LossesSummed();
+    // added up here: over an index alone the rows come quicker than either database groups them
     jdbc.sql(
-            "SELECT c.code, c.name, n.currency, n.amount, n.half_width, n.all_customers, n.all_amount"
-                + " FROM (SELECT l.*, COUNT(*) OVER (PARTITION BY l.currency) AS all_customers,"
-                + " SUM(l.amount) OVER (PARTITION BY l.currency) AS all_amount, ROW_NUMBER() OVER"
-                + " (PARTITION BY l.currency ORDER BY l.amount DESC, l.customer_id) AS place"
-                + " FROM (SELECT m.customer_id, m.currency, "
-                + LOST
+            "SELECT m.customer_id, m.currency, m.loss_amount, m.loss_amount_low,"
+                + " m.loss_amount_high"
                 + FROM_MONTHS
                 + where.sql()
-                + " AND m.waste = TRUE GROUP BY m.customer_id, m.currency"
-                + " HAVING SUM(m.loss_amount) > 0) l) n JOIN account_customer c"
-                + " ON c.id = n.customer_id WHERE n.place <= ? ORDER BY n.amount DESC, n.place")
-        .params(parameters)
+                + " AND m.waste = TRUE")
+        .params(where.parameters())
         .query(
             row -> {
-              Currency currency = Currency.getInstance(row.getString("currency"));
-              List<CustomerLosses.Loss> dearest = named.computeIfAbsent(currency, c -> new ArrayList<>());
-              dearest.add(
-                  new CustomerLosses.Loss(
-                      row.getString(1),
-                      row.getString(2),
-                      row.getBigDecimal("amount"),
-                      row.getDouble("half_width")));
-              losses.put(
-                  currency,
-                  new CustomerLosses(
-                      currency,
-                      dearest,
-                      row.getInt("all_customers"),
-                      row.getBigDecimal("all_amount")));
+              sums.add(
+                  row.getLong(1),
+                  row.getString(2),
+                  row.getBigDecimal(3),
+                  row.getBigDecimal(4),
+                  row.getBigDecimal(5));
             });
-    return List.copyOf(losses.values());
+    Map<Long, String[]> names = new HashMap<>();
+    Set<Long> dearest = sums.dearest(limit);
+    if (!dearest.isEmpty()) {
+      jdbc.sql("SELECT c.id, c.code, c.name FROM account_customer c WHERE c.id IN (:ids)")
+          .param("ids", dearest)
+          .query(
+              row -> {
+                names.put(row.getLong(1), new String[] {row.getString(2), row.getString(3)});
+              });
+    }
+    return sums.list(limit, names);
   }
 
   /**
@@ -256,13 +250,14 @@ public class MonthReview {
     Map<Long, List<TrendMonth>> lines = new HashMap<>();
     jdbc.sql(
             """
-            SELECT m.system_id, m.month_start, m.waste, m.makeup_l, r.expected_low_l,
-              r.expected_high_l
-            FROM ledger_month m JOIN ledger_revision r ON r.system_id = m.system_id
-              AND r.month_start = m.month_start AND r.revision = m.revision
-            WHERE m.system_id IN (%s) AND m.month_start >= ? AND m.month_start <= ?
+            SELECT m.system_id, m.month_start, m.waste, m.makeup_l, m.expected_low_l,
+              m.expected_high_l
+            FROM (VALUES %s) AS k (id) JOIN ledger_month m ON m.system_id = k.id
+            WHERE m.month_start >= ? AND m.month_start <= ?
             ORDER BY m.system_id, m.month_start"""
-                .formatted(String.join(", ", Collections.nCopies(systemIds.size(), "?"))))
+                .formatted(
+                    String.join(
+                        ", ", Collections.nCopies(systemIds.size(), "(CAST(? AS BIGINT))"))))
         .params(parameters)
         .query(
             row -> {

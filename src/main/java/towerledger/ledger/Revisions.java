@@ -73,8 +73,9 @@ class Revisions {
         flagged, waste, likeliest_cause, makeup_l, expected_makeup_l, unaccounted_l, loss_l,
         loss_amount, currency, evaporation_credit_amount, credit_claimed_amount, slot,
         unaccounted_low_l, unaccounted_high_l, loss_low_l, loss_high_l, loss_amount_low,
-        loss_amount_high, evaporation_l, drift_l, system_id, month_start)
-      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""";
+        loss_amount_high, evaporation_l, drift_l, expected_low_l, expected_high_l, system_id,
+        month_start)
+      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""";
 
   private static final String MOVE_HEAD =
       """
@@ -83,7 +84,8 @@ class Revisions {
         expected_makeup_l = ?, unaccounted_l = ?, loss_l = ?, loss_amount = ?, currency = ?,
         evaporation_credit_amount = ?, credit_claimed_amount = ?, slot = ?,
         unaccounted_low_l = ?, unaccounted_high_l = ?, loss_low_l = ?, loss_high_l = ?,
-        loss_amount_low = ?, loss_amount_high = ?, evaporation_l = ?, drift_l = ?
+        loss_amount_low = ?, loss_amount_high = ?, evaporation_l = ?, drift_l = ?,
+        expected_low_l = ?, expected_high_l = ?
       WHERE system_id = ? AND month_start = ?""";
 
   private static final int LONGEST_REASON = 500;
@@ -330,6 +332,8 @@ class Revisions {
     s.setBigDecimal(++i, r.money().lossHigh());
     setDouble(s, ++i, r.water().evaporation());
     setDouble(s, ++i, r.water().drift());
+    setDouble(s, ++i, r.water().expectedLow());
+    setDouble(s, ++i, r.water().expectedHigh());
     s.setLong(++i, r.systemId());
     s.setObject(++i, r.month().atDay(1));
   }

@@ -62,8 +62,7 @@ public class MeterRecords {
 
   private static final String INTERVALS =
       """
-      SELECT meter_id, CAST(EXTRACT(EPOCH FROM start_at) AS BIGINT) AS start_second,
-        minutes, volume_l
+      SELECT meter_id, start_at, minutes, volume_l
       FROM meter_interval_volume
       WHERE meter_id IN (:meters) AND start_at >= :earliest AND start_at < :to
       ORDER BY meter_id, start_at""";
@@ -187,7 +186,7 @@ public class MeterRecords {
             "to",
             at(span.endExclusive())),
         row -> {
-          long start = row.getLong(2);
+          long start = row.getObject(2, OffsetDateTime.class).toEpochSecond();
           int minutes = row.getInt(3);
           if (start + 60L * minutes > span.startInclusive().getEpochSecond()) {
             logs.computeIfAbsent(row.getLong(1), id -> new IntervalLog())

@@ -6,10 +6,15 @@ import static org.assertj.core.api.Assertions.within;
 import java.math.BigDecimal;
 import java.time.YearMonth;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.ApplicationContext;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import towerledger.account.Role;
+import towerledger.account.TokenScope;
+import towerledger.account.UnitPreference;
+import towerledger.account.Viewer;
 
 /** The sums kept for pages are those of the rows, after every way in which rows change. */
 abstract class KeptSumsCases {
@@ -18,6 +23,7 @@ abstract class KeptSumsCases {
 
   @Autowired ApplicationContext context;
   @Autowired JdbcClient jdbc;
+  @Autowired MonthReview review;
 
   abstract String prefix();
 
@@ -93,6 +99,83 @@ abstract class KeptSumsCases {
     // then
     assertThat(sums(SlotSums.KEPT, "ledger_slot_month").wasting()).isLessThan(wasting);
     keptAreThoseOfTheRows();
+  }
+
+  @Test
+  void tellTheDearestCustomersAndTheOthersTogetherAsTheDatabaseAddsThemUp() {
+    YearMonth month = MONTH.minusYears(1);
+    new InventedPortfolio(context, prefix() + "L").write(40, month, month);
+    Viewer office =
+        new Viewer(
+            1, "o@sums.example", "O", Role.OFFICE, null, TokenScope.ALL, false, UnitPreference.US,
+            "en");
+
+    CustomerLosses losses =
+        review.lossByCustomer(office, month, ReviewFilter.all(), 2).stream()
+            .filter(of -> of.currency().getCurrencyCode().equals("USD"))
+            .findFirst()
+            .orElseThrow();
+    List<Map<String, Object>> rows =
+        jdbc.sql(
+                """
+                SELECT c.code, SUM(m.loss_amount) AS amount,
+                  SQRT(SUM(POWER((m.loss_amount_high - m.loss_amount_low) / 2, 2))) AS half_width
+                FROM ledger_month m JOIN account_customer c ON c.id = m.customer_id
+                WHERE m.month_start = ? AND m.waste = TRUE AND m.currency = 'USD'
+                GROUP BY c.code HAVING SUM(m.loss_amount) > 0 ORDER BY 2 DESC""")
+            .param(month.atDay(1))
+            .query()
+            .listOfRows();
+
+    assertThat(rows).hasSizeGreaterThan(2);
+    assertThat(losses.customers()).isEqualTo(rows.size());
+    assertThat(losses.dearest()).hasSize(2);
+    BigDecimal others = BigDecimal.ZERO;
+    for (int i = 0; i < rows.size(); i++) {
+      BigDecimal amount = (BigDecimal) rows.get(i).get("amount");
+      if (i < 2) {
+        CustomerLosses.Loss loss = losses.dearest().get(i);
+        assertThat(loss.customer()).isEqualTo(rows.get(i).get("code"));
+        assertThat(loss.amount()).isEqualByComparingTo(amount);
+        double half = ((Number) rows.get(i).get("half_width")).doubleValue();
+        assertThat(loss.halfWidth()).isCloseTo(half, within(half * 1e-9));
+      } else {
+        others = others.add(amount);
+      }
+    }
+    assertThat(losses.amountBeyond(2)).isEqualByComparingTo(others);
+  }
+
+  @Test
+  void drawLinesFromTheFiguresOfTheStandingRevision() {
+    var months = new InventedMonths(context, prefix() + "N", "Line", "Zoë", "n@sums.example");
+    YearMonth month = MONTH.minusYears(2);
+    months.write(month, InventedMonths.Kind.BAD, InventedMonths.instant(month, 28), "first");
+    months.write(month, InventedMonths.Kind.GOOD, InventedMonths.instant(month, 29), "corrected");
+
+    List<Map<String, Object>> standing =
+        jdbc.sql(
+                """
+                SELECT r.system_id, r.waste, r.makeup_l, r.expected_low_l, r.expected_high_l
+                FROM ledger_revision r JOIN ledger_month m ON m.system_id = r.system_id
+                  AND m.month_start = r.month_start AND m.revision = r.revision
+                WHERE r.month_start = ?""")
+            .param(month.atDay(1))
+            .query()
+            .listOfRows();
+
+    assertThat(standing).isNotEmpty();
+    for (Map<String, Object> row : standing) {
+      long system = ((Number) row.get("system_id")).longValue();
+      assertThat(review.lines(List.of(system), month, month).get(system))
+          .containsExactly(
+              new TrendMonth(
+                  month,
+                  (Boolean) row.get("waste"),
+                  (Double) row.get("makeup_l"),
+                  (Double) row.get("expected_low_l"),
+                  (Double) row.get("expected_high_l")));
+    }
   }
 
   @Test

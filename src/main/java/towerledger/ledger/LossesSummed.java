@@ -1,0 +1,100 @@
+package towerledger.ledger;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.Currency;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/** Adds up what wasting systems cost, by currency and customer. */
+final class LossesSummed {
+
+  private static final class Sum {
+    private final long customer;
+    private BigDecimal amount = BigDecimal.ZERO;
+    private double squares;
+
+    private Sum(long customer) {
+      this.customer = customer;
+    }
+  }
+
+  private static final Comparator<Sum> DEAREST =
+      Comparator.<Sum, BigDecimal>comparing(sum -> sum.amount)
+          .reversed()
+          .thenComparingLong(sum -> sum.customer);
+
+  private final Map<String, Map<Long, Sum>> byCurrency = new TreeMap<>();
+
+  /** Adds a system's loss with its 95 % interval; what is not known adds nothing. */
+  void add(
+      long customer,
+      String currency,
+      @Nullable BigDecimal amount,
+      @Nullable BigDecimal low,
+      @Nullable BigDecimal high) {
+    if (amount == null) {
+      return;
+    }
+    Sum sum =
+        byCurrency
+            .computeIfAbsent(currency, c -> new HashMap<>())
+            .computeIfAbsent(customer, Sum::new);
+    sum.amount = sum.amount.add(amount);
+    if (low != null && high != null) {
+      double half = high.subtract(low).doubleValue() / 2;
+      sum.squares += half * half;
+    }
+  }
+
+  /** Customers who lost most, in each currency. */
+  Set<Long> dearest(int limit) {
+    Set<Long> customers = new LinkedHashSet<>();
+    byCurrency
+        .values()
+        .forEach(sums -> losing(sums).stream().limit(limit).forEach(s -> customers.add(s.customer)));
+    return customers;
+  }
+
+  private static List<Sum> losing(Map<Long, Sum> sums) {
+    return sums.values().stream().filter(sum -> sum.amount.signum() > 0).sorted(DEAREST).toList();
+  }
+
+  /**
+   * The sums, the currency with the dearest customer first.
+   *
+   * @param names code and name of each of the dearest customers
+   */
+  List<CustomerLosses> list(int limit, Map<Long, String[]> names) {
+    List<CustomerLosses> all = new ArrayList<>();
+    byCurrency.forEach(
+        (currency, sums) -> {
+          List<Sum> losing = losing(sums);
+          if (!losing.isEmpty()) {
+            all.add(
+                new CustomerLosses(
+                    Currency.getInstance(currency),
+                    losing.stream().limit(limit).map(sum -> named(sum, names)).toList(),
+                    losing.size(),
+                    losing.stream()
+                        .map(sum -> sum.amount)
+                        .reduce(BigDecimal.ZERO, BigDecimal::add)));
+          }
+        });
+    all.sort(
+        Comparator.comparing((CustomerLosses losses) -> losses.dearest().get(0).amount())
+            .reversed());
+    return all;
+  }
+
+  private static CustomerLosses.Loss named(Sum sum, Map<Long, String[]> names) {
+    String[] name = names.getOrDefault(sum.customer, new String[] {"", ""});
+    return new CustomerLosses.Loss(name[0], name[1], sum.amount, Math.sqrt(sum.squares));
+  }
+}
