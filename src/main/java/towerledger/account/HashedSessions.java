@@ -103,7 +103,9 @@ final class HashedSessions<S extends Session>
       return kept.getCreationTime();
     }
 
-    /** Told at most once a minute: otherwise every page would write to the disk before it is sent. */
+    /**
+     * Told at most once a minute: otherwise every page would write to the disk before it is sent.
+     */
     @Override
     public void setLastAccessedTime(Instant at) {
       if (!at.isBefore(kept.getLastAccessedTime().plus(USED_TO_WITHIN))) {

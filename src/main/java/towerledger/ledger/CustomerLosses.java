@@ -20,9 +20,6 @@ public record CustomerLosses(
 
   /** What all but so many of the dearest lost. */
   public BigDecimal amountBeyond(int named) {
-    return dearest.stream()
-        .limit(named)
-        .map(Loss::amount)
-        .reduce(amount, BigDecimal::subtract);
+    return dearest.stream().limit(named).map(Loss::amount).reduce(amount, BigDecimal::subtract);
   }
 }

@@ -58,7 +58,8 @@ final class LossesSummed {
     Set<Long> customers = new LinkedHashSet<>();
     byCurrency
         .values()
-        .forEach(sums -> losing(sums).stream().limit(limit).forEach(s -> customers.add(s.customer)));
+        .forEach(
+            sums -> losing(sums).stream().limit(limit).forEach(s -> customers.add(s.customer)));
     return customers;
   }
 

@@ -44,8 +44,7 @@ class EquipmentTables {
         sites.listSettings(id).getOrDefault(system.id(), sites.noSettings()));
   }
 
-  static List<SystemView.Equipment> of(
-      Standing standing, Site site, Words words, FigureText text) {
+  static List<SystemView.Equipment> of(Standing standing, Site site, Words words, FigureText text) {
     List<SystemView.Equipment> tables = new ArrayList<>();
     if (!standing.towers().isEmpty()) {
       tables.add(

@@ -153,8 +153,7 @@ class ReviewPage {
         review.lines(entries.stream().map(e -> e.of().systemId()).toList(), first, month);
     List<ReviewView.Row> rows = new ArrayList<>();
     for (LedgerEntry entry : entries) {
-      String line =
-          line(entry, lines.getOrDefault(entry.of().systemId(), List.of()), first, words);
+      String line = line(entry, lines.getOrDefault(entry.of().systemId(), List.of()), first, words);
       rows.add(row(entry, before + rows.size() + 1, scale, line, words, text));
     }
     return rows;

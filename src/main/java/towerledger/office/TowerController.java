@@ -193,7 +193,7 @@ class TowerController {
 
   private FigureTable visits(CoolingSystem system, ZoneId zone, Words words, FigureText text) {
     YearMonth now = YearMonth.from(clock.instant().atZone(zone));
-    List<SystemEvents.Event> happened = 
+    List<SystemEvents.Event> happened =
         events.list(system, List.of(), zone, now.minusYears(2), now, words);
     return new FigureTable(
         List.of(words.of("finding.when"), words.of("finding.what")),

@@ -24,7 +24,8 @@ class SignInSecurity {
   @Bean
   @Order(20)
   SecurityFilterChain files(HttpSecurity http) throws Exception {
-    return http.securityMatcher("/assets/**", "/webjars/**", "/palette.css", "/favicon.ico", "/robots.txt")
+    return http.securityMatcher(
+            "/assets/**", "/webjars/**", "/palette.css", "/favicon.ico", "/robots.txt")
         .csrf(AbstractHttpConfigurer::disable)
         .requestCache(AbstractHttpConfigurer::disable)
         .sessionManagement(

@@ -112,8 +112,7 @@ public final class PageSpeed {
     List<String> parts = List.of(only.split(","));
     pages
         .keySet()
-        .removeIf(
-            name -> !name.startsWith("sign-in") && parts.stream().noneMatch(name::contains));
+        .removeIf(name -> !name.startsWith("sign-in") && parts.stream().noneMatch(name::contains));
     double login = 0;
     for (Map.Entry<String, List<String>> page : pages.entrySet()) {
       boolean isLogin = page.getKey().startsWith("sign-in");

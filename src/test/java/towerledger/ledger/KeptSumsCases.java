@@ -107,7 +107,14 @@ abstract class KeptSumsCases {
     new InventedPortfolio(context, prefix() + "L").write(40, month, month);
     Viewer office =
         new Viewer(
-            1, "o@sums.example", "O", Role.OFFICE, null, TokenScope.ALL, false, UnitPreference.US,
+            1,
+            "o@sums.example",
+            "O",
+            Role.OFFICE,
+            null,
+            TokenScope.ALL,
+            false,
+            UnitPreference.US,
             "en");
 
     CustomerLosses losses =
