@@ -1,9 +1,13 @@
 package towerledger.ledger;
 
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.Collection;
 import java.util.List;
+import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.stereotype.Component;
 
@@ -56,7 +60,21 @@ class SlotSums {
   /** A site in a month. */
   record SiteMonth(long siteId, YearMonth month) {}
 
-  private record Part(int slot, YearMonth month) {}
+  /** Months of a slot, from the first that changed to the last. */
+  private record Part(int slot, YearMonth first, YearMonth last) {
+    Part together(Part other) {
+      return new Part(
+          slot,
+          first.isBefore(other.first) ? first : other.first,
+          last.isAfter(other.last) ? last : other.last);
+    }
+
+    /** Each month alone: the table is found by month first. */
+    Stream<Part> months() {
+      return Stream.iterate(first, month -> !month.isAfter(last), month -> month.plusMonths(1))
+          .map(month -> new Part(slot, month, month));
+    }
+  }
 
   private record SiteYear(long siteId, int year) {}
 
@@ -67,13 +85,24 @@ class SlotSums {
 
   /** Sums what rows of some months at some sites are part of anew. */
   void renew(Collection<SiteMonth> changed) {
-    renewSlots(
-        changed.stream().map(c -> new Part(slot(c.siteId()), c.month())).distinct().toList());
+    var parts = new TreeMap<Integer, Part>();
+    for (SiteMonth c : changed) {
+      parts.merge(
+          slot(c.siteId()), new Part(slot(c.siteId()), c.month(), c.month()), Part::together);
+    }
+    lock(parts.keySet());
+    renewSlots(parts.values());
     renewYears(
         changed.stream()
             .map(c -> new SiteYear(c.siteId(), c.month().getYear()))
             .distinct()
             .toList());
+  }
+
+  /** Takes slots in one order for all, so that none waits for another in a ring. */
+  private void lock(Collection<Integer> ascending) {
+    ascending.forEach(
+        slot -> jdbc.queryForList("SELECT slot FROM ledger_turn WHERE slot = ? FOR UPDATE", slot));
   }
 
   private void renewYears(List<SiteYear> years) {
@@ -106,21 +135,14 @@ class SlotSums {
         });
   }
 
-  private void renewSlots(List<Part> distinct) {
-    distinct.stream()
-        .map(Part::slot)
-        .distinct()
-        .sorted()
-        .forEach(
-            slot ->
-                jdbc.queryForList("SELECT slot FROM ledger_turn WHERE slot = ? FOR UPDATE", slot));
+  private void renewSlots(Collection<Part> changed) {
     jdbc.batchUpdate(
         "DELETE FROM ledger_slot_month WHERE slot = ? AND month_start = ?",
-        distinct,
+        changed.stream().flatMap(Part::months).toList(),
         500,
-        (s, part) -> {
-          s.setInt(1, part.slot());
-          s.setObject(2, part.month().atDay(1));
+        (s, month) -> {
+          s.setInt(1, month.slot());
+          s.setObject(2, month.first().atDay(1));
         });
     jdbc.batchUpdate(
         """
@@ -128,14 +150,17 @@ class SlotSums {
           makeup_l, sound_l, sound_squares_l2, loss_l, loss_squares_l2, loss_amount,
           loss_amount_squares, credit_unclaimed)
         SELECT m.slot, m.month_start, m.currency, %s
-        FROM ledger_month m WHERE m.slot = ? AND m.month_start = ?
+        FROM ledger_month m WHERE m.slot = ? AND m.month_start >= ? AND m.month_start <= ?
         GROUP BY m.slot, m.month_start, m.currency"""
             .formatted(SUMS),
-        distinct,
+        changed,
         500,
-        (s, part) -> {
-          s.setInt(1, part.slot());
-          s.setObject(2, part.month().atDay(1));
-        });
+        SlotSums::bind);
+  }
+
+  private static void bind(PreparedStatement s, Part part) throws SQLException {
+    s.setInt(1, part.slot());
+    s.setObject(2, part.first().atDay(1));
+    s.setObject(3, part.last().atDay(1));
   }
 }

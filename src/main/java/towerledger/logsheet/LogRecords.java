@@ -132,19 +132,22 @@ public class LogRecords {
                 text(row, "work_done")));
   }
 
-  static HeatLoad heatLoad(ResultSet row) throws SQLException {
+  /** Columns by number: there may be one row for every hour. */
+  private static HeatLoad heatLoad(ResultSet row) throws SQLException {
     return new HeatLoad(
-        Span.of(instant(row, "start_at"), instant(row, "end_at")),
-        number(row, "heat_rejected_gj"),
-        number(row, "chilled_water_kwh"),
-        number(row, "kw_per_ton"),
-        number(row, "chiller_kwh"),
-        number(row, "running_hours"),
-        number(row, "average_load_percent"),
-        number(row, "hot_water_c"),
-        number(row, "cold_water_c"),
-        number(row, "water_flow_l_s"),
-        number(row, "error_percent"));
+        Span.of(
+            row.getObject(2, OffsetDateTime.class).toInstant(),
+            row.getObject(3, OffsetDateTime.class).toInstant()),
+        number(row, 4),
+        number(row, 5),
+        number(row, 6),
+        number(row, 7),
+        number(row, 8),
+        number(row, 9),
+        number(row, 10),
+        number(row, 11),
+        number(row, 12),
+        number(row, 13));
   }
 
   private <T> Map<Long, List<T>> list(
@@ -199,6 +202,10 @@ public class LogRecords {
   }
 
   private static OptionalDouble number(ResultSet row, String column) throws SQLException {
+    return number(row, row.findColumn(column));
+  }
+
+  private static OptionalDouble number(ResultSet row, int column) throws SQLException {
     double value = row.getDouble(column);
     return row.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(value);
   }
