@@ -8,7 +8,7 @@ self.addEventListener("install", () => self.skipWaiting());
 self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
 
 const isRound = (path) => path === "/rounds" || /^\/rounds\/[^/.]+(\/tower)?$/.test(path);
-const isAsset = (path) => path.startsWith("/assets/") || path.startsWith("/webjars/");
+const isAsset = (path) => /^\/(assets\/|webjars\/|palette\.css$)/.test(path);
 
 const isKeepable = (answer) => answer.ok && answer.type === "basic" && !answer.redirected;
 

@@ -145,7 +145,7 @@ async function keepForTheRoof() {
       performance
         .getEntriesByType("resource")
         .map((entry) => entry.name)
-        .filter((name) => /^\/(assets|webjars)\//.test(new URL(name).pathname)),
+        .filter((name) => /^\/(assets\/|webjars\/|palette\.css$)/.test(new URL(name).pathname)),
     ),
   });
 }
