@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.assertj.core.api.SoftAssertions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -54,8 +55,12 @@ abstract class CanaryCases {
           "9.87654321E7",
           "2609106",
           "26,100,000",
-          "918273645",
+          "918,273,645",
           "7351.29");
+
+  /** The same, and the register as a file of figures would write it. */
+  private static final List<String> FORBIDDEN =
+      Stream.concat(CANARIES.stream(), Stream.of("918273645")).toList();
 
   @Autowired MockMvc mvc;
   @Autowired ApplicationContext context;
@@ -183,7 +188,7 @@ abstract class CanaryCases {
     String said =
         (text(answer) + answer.getHeaderNames().stream().map(answer::getHeaders).toList())
             .replaceAll("(M-)?CANARYB-[TSC]0|CANARYB-[TSC]0|canary-job", "");
-    for (String canary : CANARIES) {
+    for (String canary : FORBIDDEN) {
       found
           .assertThat(said.contains(canary))
           .as("%s %s tells %s", entry.method(), address, canary)
