@@ -21,17 +21,8 @@ final class FaultFilter {
   /** Wander of the log load multiplier in a month, by grade. */
   private static final double[] LOAD_WANDER = {0.006, 0.008, 0.012, 0.016};
 
-  /** Part of the systems that carry a fault on the first day: so many years of its rate. */
-  private static final double YEARS_BEFORE = 0.6;
-
   /** Wander of the base in a month, as a part of its prior deviation. */
   private static final double BASE_WANDER = 0.06;
-
-  /** How often a fault ends without anybody noting why, per year. */
-  private static final double SPONTANEOUS_END = 0.8;
-
-  /** The same for what nobody can overlook for long: a valve wide open, a basin that runs dry. */
-  private static final double GLARING_END = 15;
 
   private static final double FORGET = 1e-6;
 
@@ -50,9 +41,6 @@ final class FaultFilter {
   /** How long a changed load is followed as a change where it is guessed. */
   private static final double SETTLED_BLOCKS = 100 * 4;
 
-  /** How much oftener loads change where they are guessed: use changes, and nobody tells. */
-  private static final double LOADS_CHANGE = 5;
-
   /** Memory of the scatter: what the model misses in one season it misses for weeks. */
   private static final double SCATTER_DAYS = 50;
 
@@ -66,17 +54,6 @@ final class FaultFilter {
 
   /** Periods after which onsets of one signature are no longer told apart. */
   private static final int OLD = 16;
-
-  /** How soon a system that stands is started again, per year. */
-  private static final double STOP_END = 20;
-
-  /** How often systems stand for days that are modelled to run, by grade, per year. */
-  private static final double[] STOPS = {0.01, 0.1, 0.3, 0.6};
-
-  /** The same around the idle season, which follows the weather and not the calendar. */
-  private static final double[] STOPS_AT_THE_EDGE = {0.05, 1, 2, 3};
-
-  private static final int EDGE_BLOCKS = 30 * 4;
 
   /** How often a basin is drained without a note, per year. */
   private static final double DRAINS_UNNOTED = 0.5;
@@ -97,9 +74,9 @@ final class FaultFilter {
   private final ControlPlan plan;
   private final Foretelling foretelling;
   private final DayShapes shapes;
+  private final StoryRates rates;
   private final boolean coil;
   private final double[] basePrior;
-  private final double[] plantFactor;
   private List<Hypothesis> alive = new ArrayList<>();
   private int lastGrade = -1;
   private double lastPressure = 1;
@@ -111,7 +88,7 @@ final class FaultFilter {
    * @param floorPerDayL daily volume below which percentages lose their meaning
    * @param coil whether evaporation is modelled through a coil, with less certainty
    * @param basePrior by grade, deviation of the base load that the shape lacks, part of reference
-   * @param plantFactor factor on how often each cause begins at this plant, by ordinal
+   * @param rates how often stories begin and end at this plant
    */
   FaultFilter(
       List<Period> periods,
@@ -124,7 +101,7 @@ final class FaultFilter {
       double bleedAccuracy,
       boolean coil,
       double[] basePrior,
-      double[] plantFactor) {
+      StoryRates rates) {
     this.coil = coil;
     this.basePrior = basePrior;
     this.periods = periods;
@@ -135,7 +112,7 @@ final class FaultFilter {
     this.shapes = shapes;
     this.foretelling =
         new Foretelling(responses, plan.volumeL(), floorPerDayL, meterAccuracy, bleedAccuracy);
-    this.plantFactor = plantFactor;
+    this.rates = rates;
   }
 
   /** Probability that nothing was ever wrong. */
@@ -161,27 +138,12 @@ final class FaultFilter {
       if (signature.sane()) {
         continue;
       }
-      double years = Math.min(YEARS_BEFORE, 1 / endsPerYear(signature));
-      double weight = signature.prior() * factor(signature) * years;
-      if (signature.cause() == Cause.FILL_VALVE_LEAKING_BY) {
-        weight *= lastPressure;
-      }
+      double weight = rates.onTheFirstDay(signature, lastPressure);
       faulty += weight;
       alive.add(fresh(s, Math.log(weight), grade));
     }
     alive.add(0, fresh(0, Math.log(Math.max(0.3, 1 - faulty)), grade));
     lastGrade = grade;
-  }
-
-  private static double endsPerYear(Signature signature) {
-    Cause cause = signature.cause();
-    boolean glaring = cause == Cause.FILL_VALVE_STUCK_OPEN || cause == Cause.FILL_VALVE_SHUT;
-    boolean stands = signature.sane() && signature.standing() < 1;
-    return glaring ? GLARING_END : stands ? STOP_END : SPONTANEOUS_END;
-  }
-
-  private double factor(Signature signature) {
-    return plantFactor[signature.cause().ordinal()];
   }
 
   private Hypothesis fresh(int signature, double logWeight, int grade) {
@@ -284,44 +246,13 @@ final class FaultFilter {
 
   private void spawn(int p, Period period) {
     Hypothesis sound = sound();
-    double years = period.days() / 365.25;
     for (int s = 1; s < catalogued; s++) {
-      Signature signature = responses.get(s).signature;
-      double rate = signature.prior() * factor(signature) * years;
-      if (signature.sane()) {
-        rate *= signature.standing() < 1 ? stops(period) : moves(period);
-      } else if (signature.loadFactor() != 1 && period.guessed()) {
-        rate *= LOADS_CHANGE;
-      }
-      if (signature.cause() == Cause.FILL_VALVE_LEAKING_BY) {
-        rate *= period.fillPressure();
-      }
+      double rate = rates.within(period, responses.get(s).signature);
       if (rate > 0) {
         alive.add(sound.begin(s, p, sound.logWeight + Math.log(rate)));
       }
     }
     refill(p, period);
-  }
-
-  /** How much oftener a system stands that is modelled to run. */
-  private double stops(Period period) {
-    int from = Math.max(0, (int) period.from() - EDGE_BLOCKS);
-    int to = Math.min(plan.idle().length, (int) period.to() + EDGE_BLOCKS);
-    boolean some = false;
-    boolean all = true;
-    for (int b = from; b < to; b++) {
-      some |= plan.idle()[b];
-      all &= plan.idle()[b];
-    }
-    return STOPS[period.grade()] + (some && !all ? STOPS_AT_THE_EDGE[period.grade()] : 0);
-  }
-
-  /** Whether somebody steers the bleed by a set-point that may be moved. */
-  private double moves(Period period) {
-    BlowdownControl control = plan.control()[Math.max(0, (int) period.from())];
-    return control == BlowdownControl.CONDUCTIVITY || control == BlowdownControl.MAKEUP_PROPORTIONAL
-        ? 1
-        : 0;
   }
 
   /** Follows a drain that nobody noted, where thin water or a burst of makeup hints at one. */
@@ -360,7 +291,7 @@ final class FaultFilter {
     for (int s = 1; s < catalogued; s++) {
       Signature signature = responses.get(s).signature;
       double cured = period.cured()[signature.cause().ordinal()];
-      ends[s] = Math.min(0.95, 1 - Math.exp(-endsPerYear(signature) * years) + cured);
+      ends[s] = Math.min(0.95, 1 - Math.exp(-StoryRates.endsPerYear(signature) * years) + cured);
       goesOn[s] = Math.log(1 - ends[s]);
       ends[s] = Math.log(ends[s]);
     }

@@ -30,7 +30,6 @@ final class MonthAssembler {
   MonthVerdict assemble(int month) {
     MonthDraft draft = new MonthDraft(pass, month);
     draft.readMeters(LEAST_COVERED);
-    draft.readChemistry();
     draft.readModel(MOST_UNKNOWN_HOURS);
     if (!draft.modelled || !draft.metered) {
       return notEnough(draft);
@@ -60,8 +59,8 @@ final class MonthAssembler {
             volume(draft.bleedFigure()),
             Optional.empty(),
             Optional.empty(),
-            optional(draft.cycles),
-            optional(draft.targetCycles));
+            optional(draft.chemistry.cycles()),
+            optional(draft.chemistry.targetCycles()));
     CauseOpinion missing = new CauseOpinion(Cause.MISSING_DATA, 1, draft.missing(), List.of());
     Judgement judgement =
         new Judgement(

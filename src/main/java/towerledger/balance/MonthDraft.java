@@ -5,7 +5,6 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import towerledger.balance.facts.WaterSample;
 import towerledger.balance.facts.WeatherHours;
 import towerledger.quantity.CalendarMonth;
 import towerledger.quantity.Span;
@@ -28,6 +27,7 @@ final class MonthDraft {
   final double filledWeather;
   final double from;
   final double to;
+  final MonthChemistry chemistry;
 
   boolean metered;
   boolean modelled;
@@ -39,10 +39,6 @@ final class MonthDraft {
   double makeupDeviation;
   double otherUse = Double.NaN;
   double meteredBleed = Double.NaN;
-  double cycles = Double.NaN;
-  double targetCycles = Double.NaN;
-  int samples;
-  int weakSamples;
   double unknownHours;
   double storage = Double.NaN;
   double drift = Double.NaN;
@@ -71,6 +67,7 @@ final class MonthDraft {
     this.posterior = pass.closing(month);
     from = pass.frame.from(month);
     to = pass.frame.to(month);
+    chemistry = MonthChemistry.of(pass, from, to);
     lastFact = CalendarMonth.of(name(), pass.facts.zone()).span().endExclusive();
     int[] count = new int[EvidenceGrade.values().length];
     for (int h = hour(from); h < Math.min(hour(to), pass.hours.count()); h++) {
@@ -134,46 +131,6 @@ final class MonthDraft {
     if (pass.bleed.present() && out.covered() >= leastCovered) {
       meteredBleed = out.wholeL();
     }
-  }
-
-  void readChemistry() {
-    double sum = 0;
-    for (WaterSample sample : pass.facts.samples()) {
-      double at = pass.blocks.position(sample.takenAt());
-      if (at < from || at >= to) {
-        continue;
-      }
-      if (sample.weakerThanMakeup()) {
-        weakSamples++;
-        continue;
-      }
-      double fresh = sample.makeupConductivityUsCm().orElse(Double.NaN);
-      int block = Math.min(pass.blocks.count - 1, (int) at);
-      if (Double.isNaN(fresh) && pass.plan.freshUsCm()[block] != 1) {
-        fresh = pass.plan.freshUsCm()[block];
-      }
-      double ratio = sample.basinConductivityUsCm().orElse(Double.NaN) / fresh;
-      if (Double.isNaN(ratio) && sample.makeupChlorideMgL().orElse(0) > 0) {
-        ratio =
-            sample.basinChlorideMgL().orElse(Double.NaN) / sample.makeupChlorideMgL().getAsDouble();
-      }
-      if (ratio > 0) {
-        sum += Math.log(ratio);
-        samples++;
-      }
-    }
-    if (samples > 0) {
-      cycles = Math.exp(sum / samples);
-    }
-    double inverse = 0;
-    int count = 0;
-    for (int b = (int) Math.round(from); b < Math.min(Math.round(to), pass.blocks.count); b++) {
-      if (!Double.isNaN(pass.plan.targetCycles()[b])) {
-        inverse += 1 / pass.plan.targetCycles()[b];
-        count++;
-      }
-    }
-    targetCycles = count > 0 ? count / inverse : Double.NaN;
   }
 
   void readModel(double mostUnknown) {
@@ -341,7 +298,8 @@ final class MonthDraft {
   }
 
   double neededBleed() {
-    double target = Double.isNaN(targetCycles) ? cycles : targetCycles;
+    double target =
+        Double.isNaN(chemistry.targetCycles()) ? chemistry.cycles() : chemistry.targetCycles();
     return Double.isNaN(target) || target <= 1 || Double.isNaN(evaporation)
         ? Double.NaN
         : Math.max(0, evaporation / (target - 1) - drift);
@@ -351,6 +309,7 @@ final class MonthDraft {
     if (!Double.isNaN(meteredBleed)) {
       return meteredBleed;
     }
+    double cycles = chemistry.cycles();
     return Double.isNaN(cycles) || Double.isNaN(evaporation) || cycles <= 1
         ? Double.NaN
         : Math.max(0, evaporation / (cycles - 1) - drift);
@@ -399,8 +358,8 @@ final class MonthDraft {
         MonthAssembler.volume(bleedFigure()),
         MonthAssembler.volume(gross),
         Optional.of(VolumeEstimate.ofLitres(loss, lossLow, lossHigh)),
-        MonthAssembler.optional(cycles),
-        MonthAssembler.optional(targetCycles));
+        MonthAssembler.optional(chemistry.cycles()),
+        MonthAssembler.optional(chemistry.targetCycles()));
   }
 
   List<String> missing() {

@@ -23,12 +23,12 @@ final class Notes {
           "water in the loop taken as %.0f L from the nominal tons"
               .formatted(draft.pass.plan.volumeL()));
     }
-    if (Double.isNaN(draft.targetCycles)) {
+    if (Double.isNaN(draft.chemistry.targetCycles())) {
       notes.add(
           "no target cycles or conductivity set-point known: habit of the samples, from %.0f cycles"
               .formatted(ControlPlanner.ASSUMED_CYCLES));
     }
-    if (draft.samples == 0) {
+    if (draft.chemistry.samples() == 0) {
       notes.add("no water sample this month: cycles carried on from the earlier ones");
     }
     if (draft.metered && draft.covered < 0.995) {
@@ -80,18 +80,18 @@ final class Notes {
     if (!draft.modelled) {
       wants.add("weather hours of the station for the month");
     }
-    if (draft.weakSamples > 0) {
+    if (draft.chemistry.weakSamples() > 0) {
       wants.add(
           "a correction of the water sample that shows the basin weaker than the makeup: cycles below"
               + " 1 cannot be");
     }
-    if (draft.samples == 0) {
+    if (draft.chemistry.samples() == 0) {
       wants.add("conductivity of makeup and basin, at least once a month");
     }
     if (draft.grade.compareTo(EvidenceGrade.C) >= 0) {
       wants.add("chiller electricity or ton-hours, by the month or finer");
     }
-    if (Double.isNaN(draft.targetCycles)) {
+    if (Double.isNaN(draft.chemistry.targetCycles())) {
       wants.add("target cycles or the controller's conductivity set-point");
     }
     if (!draft.pass.bleed.present()) {
@@ -156,8 +156,14 @@ final class Notes {
     step(steps, "evaporation", draft.evaporation, "L", "multiplier × modelled", "");
     step(
         steps, "drift", draft.drift, "L", "drift × circulation × load hours", "setting or assumed");
-    step(steps, "cycles", draft.cycles, "", "basin ÷ makeup conductivity", "samples of the month");
-    step(steps, "target cycles", draft.targetCycles, "", "", "settings in force");
+    step(
+        steps,
+        "cycles",
+        draft.chemistry.cycles(),
+        "",
+        "basin ÷ makeup conductivity",
+        "samples of the month");
+    step(steps, "target cycles", draft.chemistry.targetCycles(), "", "", "settings in force");
     step(steps, "needed blowdown", draft.neededBleed(), "L", "E ÷ (C* − 1) − D", "water balance");
     step(steps, "storage change", draft.storage, "L", "drains and refills", "visits");
     step(steps, "expected makeup", draft.expected, "L", "E + D + B of the sound system", "");

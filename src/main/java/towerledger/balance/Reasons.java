@@ -15,10 +15,11 @@ final class Reasons {
     String makeup =
         "makeup %.0f %% %s than the sound system would draw"
             .formatted(Math.abs(100 * share), share >= 0 ? "more" : "less");
-    double cycles = draft.cycles / draft.targetCycles - 1;
+    double cycles = draft.chemistry.cycles() / draft.chemistry.targetCycles() - 1;
     boolean low = cycles < -0.08;
     String chemistry =
-        "cycles %.1f against a target of %.1f".formatted(draft.cycles, draft.targetCycles);
+        "cycles %.1f against a target of %.1f"
+            .formatted(draft.chemistry.cycles(), draft.chemistry.targetCycles());
     boolean knownCycles = !Double.isNaN(cycles);
     switch (cause) {
       case NONE -> {

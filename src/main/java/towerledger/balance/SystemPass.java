@@ -155,7 +155,7 @@ final class SystemPass {
             bleed.accuracy(),
             facts.attributes().kind() != SystemAttributes.Kind.OPEN,
             basePriors(),
-            plantFactors());
+            new StoryRates(plan, plantFactors()));
     filter.start(periods.isEmpty() ? EvidenceGrade.D.ordinal() : periods.get(0).grade());
     Instant[] detected = new Instant[frame.months().size()];
     Arrays.fill(detected, Instant.MIN);
