@@ -161,20 +161,30 @@ final class LossEstimate {
     return mixture;
   }
 
-  /** Distribution of the extra water from the onset to the end of a month. */
-  NormalMixture since(List<Hypothesis> hypotheses, int month, double floorL) {
+  /**
+   * Distribution of the extra water from the onset to the end of a month: the months' own added up,
+   * and their deviations too, since the months share most of what is not known.
+   *
+   * @param makeupL metered makeup without other use, L, of each month; NaN where it is not known
+   */
+  NormalMixture since(List<Hypothesis> hypotheses, int month, double[] makeupL, double floorL) {
     NormalMixture mixture = new NormalMixture();
+    double[] told = new double[2];
     for (Hypothesis h : hypotheses) {
       double weight = Math.exp(h.logWeight);
       if (weight < 1e-5 || responses.get(h.was).signature.sane()) {
         continue;
       }
       double extra = 0;
+      double deviation = 0;
       for (int m = 0; m <= month; m++) {
-        extra += extra(h, m);
+        if (active(h, m) > 0) {
+          told(h, m, makeupL[m], floorL, told);
+          extra += told[0];
+          deviation += told[1];
+        }
       }
-      double relative = Math.sqrt(h.loadVariance() + WHOLLY_ACTIVE * WHOLLY_ACTIVE);
-      mixture.add(weight, extra, Math.hypot(floorL, relative * extra));
+      mixture.add(weight, extra, Math.max(floorL, deviation));
     }
     return mixture;
   }

@@ -22,6 +22,7 @@ final class MonthAssembler {
   private static final double MOST_UNKNOWN_HOURS = 0.1;
 
   private final SystemPass pass;
+  private double[] netMakeups = new double[0];
 
   MonthAssembler(SystemPass pass) {
     this.pass = pass;
@@ -182,8 +183,20 @@ final class MonthAssembler {
   }
 
   private VolumeEstimate since(List<Hypothesis> hypotheses, int month, double floorL) {
-    NormalMixture mixture = pass.losses.since(hypotheses, month, floorL);
-    return bounded(mixture);
+    return bounded(pass.losses.since(hypotheses, month, netMakeups(), floorL));
+  }
+
+  /** Metered makeup without other use of every month; NaN where it is not known. */
+  private double[] netMakeups() {
+    if (netMakeups.length == 0) {
+      netMakeups = new double[pass.frame.months().size()];
+      for (int m = 0; m < netMakeups.length; m++) {
+        MonthDraft draft = new MonthDraft(pass, m);
+        draft.readMeters(LEAST_COVERED);
+        netMakeups[m] = draft.netMakeup();
+      }
+    }
+    return netMakeups;
   }
 
   static VolumeEstimate bounded(NormalMixture mixture) {

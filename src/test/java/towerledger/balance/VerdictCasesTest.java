@@ -62,6 +62,24 @@ class VerdictCasesTest {
     assertThat(drawn).isBetween(since.low().litres(), since.high().litres());
   }
 
+  /** A valve wide open for nine days is not held to the size of any story: the meter saw it all. */
+  @Test
+  void lossSinceOnsetOfAShortFaultIsTheLossOfItsMonth() {
+    MadeUpSystem system = new MadeUpSystem();
+    double litres = 20 * leak(system);
+    system.freshLossL = day -> day >= ONSET + 5 && day < ONSET + 14 ? litres : 0;
+    system.observed();
+
+    MonthVerdict august = RECONCILER.judge(system.facts(), FIRST, LAST).get(7);
+
+    assertThat(august.judgement().waste()).isTrue();
+    double loss = august.water().loss().orElseThrow().value().litres();
+    VolumeEstimate since = august.judgement().lossSinceOnset().orElseThrow();
+    assertThat(loss).isCloseTo(9 * litres, within(0.1 * 9 * litres));
+    assertThat(since.value().litres()).isCloseTo(loss, within(0.1 * loss));
+    assertThat(loss).isBetween(since.low().litres(), since.high().litres());
+  }
+
   /** Metered heat bounds the load: a third more water than it explains cannot all become habit. */
   @Test
   void leakThatWasThereFromTheFirstDayIsNotTakenForTheLoad() {
