@@ -1,5 +1,6 @@
 package towerledger;
 
+import java.nio.file.Path;
 import java.time.Clock;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
@@ -12,8 +13,19 @@ import org.springframework.context.annotation.Bean;
 @SpringBootApplication
 public class TowerLedgerApplication {
 
+  private static final String DATA = "TOWERLEDGER_DATA";
+
   public static void main(String[] args) {
+    String folder = System.getProperty(DATA, System.getenv(DATA));
+    if (folder != null && !folder.isBlank()) {
+      System.setProperty(DATA, wholePath(folder));
+    }
     SpringApplication.run(TowerLedgerApplication.class, args);
+  }
+
+  /** H2 refuses the path of a file that begins with a bare name, as people write folders. */
+  static String wholePath(String folder) {
+    return Path.of(folder).toAbsolutePath().normalize().toString();
   }
 
   /** The one clock of the program; tests put their own in its place. */
