@@ -201,8 +201,8 @@ final class KeptSentences {
     s.put("note.priced-site", "priced under {t} on {L} of the whole site's use");
     s.put(
         "note.priced-systems",
-        "priced under {t} on {L} of the systems' own makeup, since the site's whole use is not"
-            + " known");
+        "priced under {t} on {L} of the systems' own makeup, since no more of the site's use"
+            + " is known");
   }
 
   private static void bills(Map<String, String> s) {

@@ -84,6 +84,23 @@ class ReasonTextTest {
         .isEqualTo("evaporation credit of 2,739.10 on the bill; 1,569.58 is due");
   }
 
+  /** What a month was priced on stands in one method of the ledger, and both ways are known. */
+  @Test
+  void knowsEveryWayAMonthIsPriced() throws IOException {
+    String source = Files.readString(Path.of("src/main/java/towerledger/ledger/SiteMoney.java"));
+    String basis = source.substring(source.indexOf("String basis("));
+    ReasonText spanish = reader("es", UnitPreference.SI);
+    List<String> ways =
+        Pattern.compile("[?:] \"(the [^\"]+)\"")
+            .matcher(basis)
+            .results()
+            .map(found -> "priced under W on 12500 L of " + found.group(1))
+            .toList();
+
+    assertThat(ways).hasSize(2);
+    assertThat(ways).allSatisfy(way -> assertThat(spanish.say(way)).isNotEqualTo(way));
+  }
+
   /** The steps and the budget of a working are written in one file, and every one is known. */
   @Test
   void knowsEveryStepAndEveryLineOfTheBudget() throws IOException {
