@@ -29,8 +29,6 @@ import towerledger.tariff.UtilityBill;
 @OpenTo({Role.OFFICE, Role.CUSTOMER})
 class SiteBillsController {
 
-  private static final LocalDate LAST_DAY = LocalDate.of(2200, 1, 1);
-
   private final SiteAccess access;
   private final SiteBills bills;
 
@@ -216,7 +214,7 @@ class SiteBillsController {
   }
 
   private static LocalDate end(@Nullable String text) {
-    return text == null ? LAST_DAY : day(text, true);
+    return text == null ? SiteBills.LAST_DAY : day(text, true);
   }
 
   /** A day, or a month: its first day, or for an end the day after its last. */

@@ -46,7 +46,8 @@ public class SiteBills {
   /** No bill is taken from before it. */
   public static final LocalDate FIRST_DAY = Ledger.FIRST_MONTH.atDay(1);
 
-  private static final LocalDate LAST_DAY = LocalDate.of(2200, 1, 1);
+  /** No bill is taken from after it. */
+  public static final LocalDate LAST_DAY = LocalDate.of(2200, 1, 1);
 
   /** Readings up to so many days from a bill's ends belong to its working. */
   private static final int DAYS_AROUND = 62;

@@ -37,8 +37,6 @@ import towerledger.wording.Words;
 @Controller
 class BillsController {
 
-  private static final LocalDate LAST_DAY = LocalDate.of(2200, 1, 1);
-
   private final SiteAccess access;
   private final Sites sites;
   private final Customers customers;
@@ -76,8 +74,10 @@ class BillsController {
             .findSite(viewer, code)
             .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
     Words words = new Words(messages, text.locale());
-    List<SiteBills.Checked> checked = bills.listChecks(site, SiteBills.FIRST_DAY, LAST_DAY);
-    List<SiteBills.Claimed> claimed = bills.listClaims(site, SiteBills.FIRST_DAY, LAST_DAY);
+    List<SiteBills.Checked> checked =
+        bills.listChecks(site, SiteBills.FIRST_DAY, SiteBills.LAST_DAY);
+    List<SiteBills.Claimed> claimed =
+        bills.listClaims(site, SiteBills.FIRST_DAY, SiteBills.LAST_DAY);
     List<Claim> claims = BillsText.claims(claimed);
     Currency currency = customers.get(site.customerId()).currency();
     model.addAttribute(
