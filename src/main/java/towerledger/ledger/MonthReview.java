@@ -244,9 +244,6 @@ public class MonthReview {
     if (systemIds.isEmpty()) {
       return Map.of();
     }
-    List<Object> parameters = new ArrayList<>(systemIds);
-    parameters.add(first.atDay(1));
-    parameters.add(last.atDay(1));
     Map<Long, List<TrendMonth>> lines = new HashMap<>();
     jdbc.sql(
             """
@@ -258,7 +255,7 @@ public class MonthReview {
                 .formatted(
                     String.join(
                         ", ", Collections.nCopies(systemIds.size(), "(CAST(? AS BIGINT))"))))
-        .params(parameters)
+        .params(parameters(systemIds, first, last))
         .query(
             row -> {
               lines
@@ -280,9 +277,6 @@ public class MonthReview {
     if (systemIds.isEmpty()) {
       return Map.of();
     }
-    List<Object> parameters = new ArrayList<>(systemIds);
-    parameters.add(first.atDay(1));
-    parameters.add(last.atDay(1));
     return jdbc
         .sql(
             Ledger.ENTRY
@@ -291,11 +285,19 @@ public class MonthReview {
                 + "AND r.system_id IN ("
                 + String.join(", ", Collections.nCopies(systemIds.size(), "?"))
                 + ") AND r.month_start >= ? AND r.month_start <= ? ORDER BY r.month_start")
-        .params(parameters)
+        .params(parameters(systemIds, first, last))
         .query(Ledger::entry)
         .list()
         .stream()
         .collect(Collectors.groupingBy(entry -> entry.of().systemId()));
+  }
+
+  private static List<Object> parameters(
+      Collection<Long> systemIds, YearMonth first, YearMonth last) {
+    List<Object> parameters = new ArrayList<>(systemIds);
+    parameters.add(first.atDay(1));
+    parameters.add(last.atDay(1));
+    return parameters;
   }
 
   private static Sum sum(ResultSet row, int number) throws SQLException {
