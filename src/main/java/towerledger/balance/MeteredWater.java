@@ -159,6 +159,12 @@ final class MeteredWater {
     return hourly;
   }
 
+  /** Volume between two positions, L; NaN where no meter tells it or too little is covered. */
+  double wholeL(double from, double to, double[] runningUse, double leastCovered) {
+    Amount amount = between(from, to, runningUse);
+    return present() && amount.covered() >= leastCovered ? amount.wholeL() : Double.NaN;
+  }
+
   /**
    * Water between two positions.
    *

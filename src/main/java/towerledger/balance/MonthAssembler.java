@@ -191,9 +191,12 @@ final class MonthAssembler {
     if (netMakeups.length == 0) {
       netMakeups = new double[pass.frame.months().size()];
       for (int m = 0; m < netMakeups.length; m++) {
-        MonthDraft draft = new MonthDraft(pass, m);
-        draft.readMeters(LEAST_COVERED);
-        netMakeups[m] = draft.netMakeup();
+        double from = pass.frame.from(m);
+        double to = pass.frame.to(m);
+        netMakeups[m] =
+            MonthDraft.net(
+                pass.makeup.wholeL(from, to, pass.soundUse, LEAST_COVERED),
+                pass.otherUse.wholeL(from, to, pass.soundUse, LEAST_COVERED));
       }
     }
     return netMakeups;

@@ -122,15 +122,9 @@ final class MonthDraft {
         lastFact = in.lastFact();
       }
     }
-    otherUse = 0;
-    if (pass.otherUse.present()) {
-      MeteredWater.Amount other = pass.otherUse.between(from, to, pass.soundUse);
-      otherUse = other.covered() >= leastCovered ? other.wholeL() : Double.NaN;
-    }
-    MeteredWater.Amount out = pass.bleed.between(from, to, pass.soundBleed);
-    if (pass.bleed.present() && out.covered() >= leastCovered) {
-      meteredBleed = out.wholeL();
-    }
+    otherUse =
+        pass.otherUse.present() ? pass.otherUse.wholeL(from, to, pass.soundUse, leastCovered) : 0;
+    meteredBleed = pass.bleed.wholeL(from, to, pass.soundBleed, leastCovered);
   }
 
   void readModel(double mostUnknown) {
@@ -287,6 +281,11 @@ final class MonthDraft {
 
   /** Makeup that went to the system, L. */
   double netMakeup() {
+    return net(makeup, otherUse);
+  }
+
+  /** Makeup that went to the system, L; other use that is not known takes nothing away. */
+  static double net(double makeup, double otherUse) {
     return makeup - (Double.isNaN(otherUse) ? 0 : otherUse);
   }
 
