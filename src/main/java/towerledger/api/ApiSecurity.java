@@ -11,11 +11,14 @@ import org.springframework.http.HttpMethod;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.security.authentication.AnonymousAuthenticationToken;
+import org.springframework.security.config.Customizer;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.AbstractHttpConfigurer;
+import org.springframework.security.config.annotation.web.configurers.ExceptionHandlingConfigurer;
 import org.springframework.security.config.http.SessionCreationPolicy;
 import org.springframework.security.core.AuthenticationException;
 import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.security.web.AuthenticationEntryPoint;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.access.intercept.AuthorizationFilter;
 import org.springframework.security.web.authentication.UsernamePasswordAuthenticationFilter;
@@ -73,11 +76,7 @@ class ApiSecurity {
                 basic
                     .authenticationDetailsSource(SignInAttempt::of)
                     .authenticationEntryPoint(this::askForPassword))
-        .exceptionHandling(
-            refusals ->
-                refusals
-                    .authenticationEntryPoint(this::askForPassword)
-                    .accessDeniedHandler(this::refuse))
+        .exceptionHandling(refusals(this::askForPassword))
         .build();
   }
 
@@ -90,11 +89,7 @@ class ApiSecurity {
             new BearerTokens(tokens, limits, problems), UsernamePasswordAuthenticationFilter.class)
         .addFilterAfter(
             new IdempotentPosts(answers, currentViewer, problems), AuthorizationFilter.class)
-        .exceptionHandling(
-            refusals ->
-                refusals
-                    .authenticationEntryPoint(this::askForToken)
-                    .accessDeniedHandler(this::refuse))
+        .exceptionHandling(refusals(this::askForToken))
         .build();
   }
 
@@ -108,11 +103,7 @@ class ApiSecurity {
     return stateless(http)
         .securityMatcher(ApiSecurity::isLookFromPage)
         .securityContext(context -> context.securityContextRepository(session))
-        .exceptionHandling(
-            refusals ->
-                refusals
-                    .authenticationEntryPoint(this::askForToken)
-                    .accessDeniedHandler(this::refuse))
+        .exceptionHandling(refusals(this::askForToken))
         .build();
   }
 
@@ -130,11 +121,7 @@ class ApiSecurity {
         .securityContext(context -> context.securityContextRepository(session))
         .addFilterBefore(
             new BearerTokens(tokens, limits, problems), UsernamePasswordAuthenticationFilter.class)
-        .exceptionHandling(
-            refusals ->
-                refusals
-                    .authenticationEntryPoint(this::askForToken)
-                    .accessDeniedHandler(this::refuse))
+        .exceptionHandling(refusals(this::askForToken))
         .build();
   }
 
@@ -153,11 +140,7 @@ class ApiSecurity {
                     .permitAll()
                     .anyRequest()
                     .denyAll())
-        .exceptionHandling(
-            refusals ->
-                refusals
-                    .authenticationEntryPoint(this::askForToken)
-                    .accessDeniedHandler(this::refuse))
+        .exceptionHandling(refusals(this::askForToken))
         .build();
   }
 
@@ -174,6 +157,11 @@ class ApiSecurity {
                     policy ->
                         policy.policyDirectives("default-src 'none'; frame-ancestors 'none'")))
         .authorizeHttpRequests(requests -> requests.anyRequest().hasAnyRole(ROLES));
+  }
+
+  private Customizer<ExceptionHandlingConfigurer<HttpSecurity>> refusals(
+      AuthenticationEntryPoint asking) {
+    return refusals -> refusals.authenticationEntryPoint(asking).accessDeniedHandler(this::refuse);
   }
 
   private void askForPassword(
