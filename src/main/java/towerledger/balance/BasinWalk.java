@@ -26,7 +26,22 @@ final class BasinWalk {
   /** Evaporation by the hour with a stand-in where it is not known, L. */
   private final double[] usedL;
 
-  private @Nullable Signature walked;
+  private Signature.@Nullable Flow walked;
+
+  /** The aims walked last: most causes leave them alone. */
+  private Aims aims;
+
+  /**
+   * What follows from the aim of the bleed alone, whatever else is wrong.
+   *
+   * @param factor factor on the sound aim
+   * @param usCm aim in each block
+   * @param perLift one over the aim's lift above the makeup
+   * @param base running total of makeup that the reference load draws while the system runs, L
+   * @param baseBleed running total of bleed that it needs, L
+   */
+  private record Aims(
+      double factor, double[] usCm, double[] perLift, double[] base, double[] baseBleed) {}
 
   /** Running total of makeup that reaches or is lost before the basin, L. */
   final double[] makeup;
@@ -38,10 +53,10 @@ final class BasinWalk {
   final double[] slope;
 
   /** Running total of makeup that the reference load draws while the system runs, L. */
-  final double[] base;
+  double[] base;
 
   /** Running total of bleed that the reference load needs while the system runs, L. */
-  final double[] baseBleed;
+  double[] baseBleed;
 
   /** Basin concentration over the sound aim. */
   final double[] concentration;
@@ -64,10 +79,30 @@ final class BasinWalk {
     bleed = new double[n + 1];
     slope = new double[n + 1];
     loss = new double[n + 1];
-    base = new double[n + 1];
-    baseBleed = new double[n + 1];
     concentration = new double[n];
     held = new double[n];
+    aims = aims(1);
+    base = aims.base();
+    baseBleed = aims.baseBleed();
+  }
+
+  private Aims aims(double factor) {
+    int n = blocks.count;
+    double[] usCm = new double[n];
+    double[] perLift = new double[n];
+    double[] drawn = new double[n + 1];
+    double[] bled = new double[n + 1];
+    for (int b = 0; b < n; b++) {
+      double cm = plan.freshUsCm()[b];
+      double aim = Math.max(plan.aimUsCm()[b] * factor, cm * 1.05);
+      double lift = 1 / (aim - cm);
+      double reference = referencePerHourL * blocks.runHours[b];
+      usCm[b] = aim;
+      perLift[b] = lift;
+      drawn[b + 1] = drawn[b] + reference * aim * lift;
+      bled[b + 1] = bled[b] + reference * cm * lift;
+    }
+    return new Aims(factor, usCm, perLift, drawn, bled);
   }
 
   private static double[] timed(QuarterDays blocks, double referencePerHourL) {
@@ -95,11 +130,11 @@ final class BasinWalk {
 
   /** Walks through all blocks as if the cause had always been there. */
   void walk(Signature signature) {
-    if (walked != null && walked.flowsLike(signature)) {
+    if (signature.flow().equals(walked)) {
       return;
     }
     walk(signature, -1, 0);
-    walked = signature;
+    walked = signature.flow();
   }
 
   /**
@@ -113,26 +148,50 @@ final class BasinWalk {
     boolean stuckBleed = signature.shape() == Signature.Shape.BLEED_RUNNING;
     boolean fresh = signature.fresh();
     losses(signature);
+    if (aims.factor() != signature.aimFactor()) {
+      aims = aims(signature.aimFactor());
+    }
+    base = aims.base();
+    baseBleed = aims.baseBleed();
+    int n = blocks.count;
     double volume = plan.volumeL();
-    double conc = blocks.count == 0 ? 0 : plan.aimUsCm()[0] * signature.aimFactor();
+    double conc = n == 0 ? 0 : plan.aimUsCm()[0] * signature.aimFactor();
+    // What the loop touches stands in variables of its own, so that it need not be read anew.
     double[] freshUsCm = plan.freshUsCm();
-    double[] aimUsCm = plan.aimUsCm();
+    double[] soundAims = plan.aimUsCm();
+    double[] aimUsCm = aims.usCm();
+    double[] perLifts = aims.perLift();
     double[] drainedL = plan.drainedL();
     BlowdownControl[] controls = plan.control();
     double[] runHours = blocks.runHours;
+    double[] loadHours = blocks.loadHours;
+    double[] evaporationL = blocks.evaporationL;
+    double[] lossOf = lossL;
+    double[] timed = timedL;
+    double[] makeupTo = makeup;
+    double[] bleedTo = bleed;
+    double[] slopeTo = slope;
+    double[] lossTo = loss;
+    double[] concentrationOf = concentration;
+    double[] heldOf = held;
     double driftPerLoadHourL = plan.driftPerLoadHourL();
-    for (int b = 0; b < blocks.count; b++) {
+    double makeupSum = 0;
+    double bleedSum = 0;
+    double slopeSum = 0;
+    double lossSum = 0;
+    double freshBefore = 0;
+    for (int b = 0; b < n; b++) {
       double cm = freshUsCm[b];
-      double soundAim = aimUsCm[b];
-      if (b > 0 && freshUsCm[b - 1] == 1 && cm != 1) {
+      if (freshBefore == 1 && cm != 1) {
         // The first sample of the makeup gives the ratios a unit.
         conc *= cm;
       }
-      double aim = Math.max(soundAim * signature.aimFactor(), cm * 1.05);
-      double evaporation = blocks.evaporationL[b];
-      double perLift = 1 / (aim - cm);
-      double drift = driftPerLoadHourL * blocks.loadHours[b];
-      double lost = lossL[b];
+      freshBefore = cm;
+      double aim = aimUsCm[b];
+      double evaporation = evaporationL[b];
+      double perLift = perLifts[b];
+      double drift = driftPerLoadHourL * loadHours[b];
+      double lost = lossOf[b];
       double basinLoss = fresh ? 0 : lost;
       double refill = drainedL[b] + (b == refillBlock ? refillL : 0);
       if (refill > 0) {
@@ -159,23 +218,24 @@ final class BasinWalk {
           double upstream = fresh ? lost : 0;
           bled = (in + upstream) * cm * perLift;
           holds = 1;
-        } else if (timedL[b] >= 0) {
-          bled = timedL[b] * cm * perLift;
+        } else if (timed[b] >= 0) {
+          bled = timed[b] * cm * perLift;
           holds = 1;
         }
         conc = (solids + bled * cm) / (water + bled);
       }
       // A bleed stuck open lets the controller shut its own valve; what counts is the larger.
       double allBleed = stuckBleed ? bled + basinLoss : bled;
-      makeup[b + 1] = makeup[b] + in + bled + refill + (fresh ? lost : 0);
-      bleed[b + 1] = bleed[b] + allBleed;
-      slope[b + 1] = slope[b] - (bled > 0 ? (bled + out) * aim * perLift : 0);
-      double reference = referencePerHourL * runHours[b];
-      base[b + 1] = base[b] + reference * aim * perLift;
-      baseBleed[b + 1] = baseBleed[b] + reference * cm * perLift;
-      loss[b + 1] = loss[b] + lost;
-      concentration[b] = conc / soundAim;
-      held[b] = holds;
+      makeupSum += in + bled + refill + (fresh ? lost : 0);
+      bleedSum += allBleed;
+      slopeSum -= bled > 0 ? (bled + out) * aim * perLift : 0;
+      lossSum += lost;
+      makeupTo[b + 1] = makeupSum;
+      bleedTo[b + 1] = bleedSum;
+      slopeTo[b + 1] = slopeSum;
+      lossTo[b + 1] = lossSum;
+      concentrationOf[b] = conc / soundAims[b];
+      heldOf[b] = holds;
     }
   }
 
@@ -201,16 +261,15 @@ final class BasinWalk {
   /** Inflow that nothing used, once the basin has filled to its overflow. */
   private void overflow(double ratePerHour) {
     double freeboard = 0.06 * plan.volumeL();
+    double[] used = usedL;
     double level = 0;
     int h = 0;
     for (int b = 0; b < lossL.length; b++) {
       double over = 0;
       for (int i = 0; i < QuarterDays.HOURS; i++, h++) {
-        level = Math.max(0, level + ratePerHour - usedL[h]);
-        if (level > freeboard) {
-          over += level - freeboard;
-          level = freeboard;
-        }
+        double next = level + (ratePerHour - used[h]);
+        over += Math.max(0, next - freeboard);
+        level = Math.max(0, Math.min(freeboard, next));
       }
       lossL[b] = over;
     }

@@ -18,11 +18,12 @@ record Belief(double logLikelihood, double weight) {
    * @param blunderVariance variance that a blunder adds
    */
   static Belief in(double residual, double variance, double blunderOdds, double blunderVariance) {
-    double wide = variance + blunderVariance;
-    double sound =
-        (1 - blunderOdds) * Math.exp(-0.5 * residual * residual / variance) / Math.sqrt(variance);
-    double off = blunderOdds * Math.exp(-0.5 * residual * residual / wide) / Math.sqrt(wide);
+    double perNarrow = 1 / variance;
+    double perWide = 1 / (variance + blunderVariance);
+    double half = -0.5 * residual * residual;
+    double sound = (1 - blunderOdds) * Math.exp(half * perNarrow) * Math.sqrt(perNarrow);
+    double off = blunderOdds * Math.exp(half * perWide) * Math.sqrt(perWide);
     double sum = sound + off + 1e-300;
-    return new Belief(Math.log(sum), (sound / variance + off / wide) / sum);
+    return new Belief(Math.log(sum), (sound * perNarrow + off * perWide) / sum);
   }
 }

@@ -13,20 +13,20 @@ final class Cycles {
   private Cycles() {}
 
   /**
-   * Log of the factor on the makeup.
+   * Factor on the makeup.
    *
    * @param elasticity derivative of the log of the makeup by the log of the concentration at the
    *     aim, −1/(C − 1); 0 or less
-   * @param habit log of the concentration kept over the one aimed at
+   * @param kept concentration kept over the one aimed at: the exponential of the habit
    */
-  static double makeupFactor(double elasticity, double habit) {
+  static double makeupAt(double elasticity, double kept) {
     double bled = bled(elasticity);
-    return Math.log((1 - bled) / (1 - Math.min(MOST_BLED, bled * Math.exp(-habit))));
+    return (1 - bled) / (1 - Math.min(MOST_BLED, bled / kept));
   }
 
-  /** Derivative of {@link #makeupFactor} by the habit. */
-  static double makeupSlope(double elasticity, double habit) {
-    double here = Math.min(MOST_BLED, bled(elasticity) * Math.exp(-habit));
+  /** Derivative of the log of {@link #makeupAt} by the habit. */
+  static double makeupSlopeAt(double elasticity, double kept) {
+    double here = Math.min(MOST_BLED, bled(elasticity) / kept);
     return -here / (1 - here);
   }
 
@@ -37,23 +37,22 @@ final class Cycles {
   }
 
   /**
-   * Log of the factor on the bleed.
+   * Factor on the bleed.
    *
    * @param elasticity derivative of the log of the bleed by the log of the concentration at the
    *     aim, −C/(C − 1); −1 or less where the bleed holds it
    */
-  static double bleedFactor(double elasticity, double habit) {
+  static double bleedAt(double elasticity, double kept) {
     double inverse = inverseCycles(elasticity);
     return inverse <= 0
-        ? elasticity * habit
-        : Math.log((1 - inverse) / Math.max(1 - MOST_BLED, Math.exp(habit) - inverse));
+        ? Math.pow(kept, elasticity)
+        : (1 - inverse) / Math.max(1 - MOST_BLED, kept - inverse);
   }
 
-  /** Derivative of {@link #bleedFactor} by the habit. */
-  static double bleedSlope(double elasticity, double habit) {
+  /** Derivative of the log of {@link #bleedAt} by the habit. */
+  static double bleedSlopeAt(double elasticity, double kept) {
     double inverse = inverseCycles(elasticity);
-    double up = Math.exp(habit);
-    return inverse <= 0 ? elasticity : -up / Math.max(1 - MOST_BLED, up - inverse);
+    return inverse <= 0 ? elasticity : -kept / Math.max(1 - MOST_BLED, kept - inverse);
   }
 
   private static double inverseCycles(double elasticity) {

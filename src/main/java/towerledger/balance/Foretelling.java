@@ -164,16 +164,15 @@ final class Foretelling {
   private void weigh(Hypothesis h, Period period, double part, Flow flow, Trust trust) {
     double mixed = flow.soundL() + part * flow.effectL();
     double elasticity = mixed > 0 ? flow.slopeL() / mixed : 0;
+    double kept = Math.exp(h.habit());
     double byHabit =
-        flow.bleeds()
-            ? Cycles.bleedFactor(elasticity, h.habit())
-            : Cycles.makeupFactor(elasticity, h.habit());
+        flow.bleeds() ? Cycles.bleedAt(elasticity, kept) : Cycles.makeupAt(elasticity, kept);
     double habitSlope =
         flow.bleeds()
-            ? Cycles.bleedSlope(elasticity, h.habit())
-            : Cycles.makeupSlope(elasticity, h.habit());
+            ? Cycles.bleedSlopeAt(elasticity, kept)
+            : Cycles.makeupSlopeAt(elasticity, kept);
     double drawn =
-        Math.max(0, mixed) * Math.exp(h.load() + period.loadScatter() * h.scatter() + byHabit);
+        Math.max(0, mixed) * Math.exp(h.load() + period.loadScatter() * h.scatter()) * byHabit;
     double shown = Math.max(0, drawn + h.base() * flow.perBaseL()) + flow.floorL();
     double loose = trust.loose() * flow.effectL() / (mixed + flow.floorL());
     double level = trust.levelPart() * volumeL / shown;

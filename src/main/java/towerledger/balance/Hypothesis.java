@@ -35,6 +35,17 @@ final class Hypothesis {
   /** For the month of even and of odd number last touched: its number, scatter × days, days. */
   private final double[] booked;
 
+  // Exponentials and what they are of: a month that has closed asks for them again and again.
+
+  private double weightOf = Double.NaN;
+  private double weight;
+  private double loadFactorOf = Double.NaN;
+  private double loadFactor;
+  private double monthFactorOf = Double.NaN;
+  private double monthFactor;
+  private double keptOf = Double.NaN;
+  private double kept;
+
   Hypothesis(int signature, int onset, double logWeight) {
     this(signature, signature, onset, logWeight, new Calibration(), new double[2 * BOOKED]);
     booked[0] = Double.NaN;
@@ -102,8 +113,47 @@ final class Hypothesis {
     return copy;
   }
 
+  /** Weight, the exponential of its log. */
+  double weight() {
+    if (weightOf != logWeight) {
+      weightOf = logWeight;
+      weight = Math.exp(logWeight);
+    }
+    return weight;
+  }
+
   double load() {
     return calibration.mean(Calibration.LOAD);
+  }
+
+  /** Load multiplier. */
+  double loadFactor() {
+    double log = load();
+    if (loadFactorOf != log) {
+      loadFactorOf = log;
+      loadFactor = Math.exp(log);
+    }
+    return loadFactor;
+  }
+
+  /** Load multiplier in a month, its scatter included. */
+  double loadFactorIn(int month) {
+    double log = load() + scatterOf(month);
+    if (monthFactorOf != log) {
+      monthFactorOf = log;
+      monthFactor = Math.exp(log);
+    }
+    return monthFactor;
+  }
+
+  /** Concentration kept over the one aimed at. */
+  double kept() {
+    double log = habit();
+    if (keptOf != log) {
+      keptOf = log;
+      kept = Math.exp(log);
+    }
+    return kept;
   }
 
   double loadVariance() {

@@ -79,7 +79,7 @@ final class LossEstimate {
       return 0;
     }
     double whole = response.monthMakeup[month] - responses.get(0).monthMakeup[month];
-    return active(h, month) * Math.exp(h.load() + h.scatterOf(month)) * Math.max(0, whole);
+    return active(h, month) * h.loadFactorIn(month) * Math.max(0, whole);
   }
 
   /** Water that leaks by a hypothesis in a month, displaced bleed included, L. */
@@ -92,7 +92,7 @@ final class LossEstimate {
         response.signature.shape() == Signature.Shape.NOWHERE
             ? response.monthMakeup[month] - responses.get(0).monthMakeup[month]
             : response.monthLoss[month];
-    return active(h, month) * Math.exp(h.load()) * Math.max(0, whole);
+    return active(h, month) * h.loadFactor() * Math.max(0, whole);
   }
 
   /**
@@ -112,9 +112,9 @@ final class LossEstimate {
       Response sound = responses.get(0);
       double modelled = sound.monthMakeup[month];
       double elasticity = modelled > 0 ? sound.monthSlope[month] / modelled : 0;
-      double byHabit = Math.exp(Cycles.makeupFactor(elasticity, h.habit()));
+      double byHabit = Cycles.makeupAt(elasticity, h.kept());
       double perBase = sound.monthBase[month];
-      double byShape = Math.exp(h.load() + h.scatterOf(month)) * modelled * byHabit;
+      double byShape = h.loadFactorIn(month) * modelled * byHabit;
       double drawn = Math.max(0, byShape + h.base() * perBase);
       double unknown =
           square(byShape) * h.loadVariance()
@@ -143,7 +143,7 @@ final class LossEstimate {
     double[] told = new double[2];
     double nothing = 0;
     for (Hypothesis h : hypotheses) {
-      double weight = Math.exp(h.logWeight);
+      double weight = h.weight();
       if (weight < 1e-5 && h.was != 0) {
         continue;
       }
@@ -171,7 +171,7 @@ final class LossEstimate {
     NormalMixture mixture = new NormalMixture();
     double[] told = new double[2];
     for (Hypothesis h : hypotheses) {
-      double weight = Math.exp(h.logWeight);
+      double weight = h.weight();
       if (weight < 1e-5 || responses.get(h.was).signature.sane()) {
         continue;
       }

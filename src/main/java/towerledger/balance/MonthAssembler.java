@@ -165,7 +165,7 @@ final class MonthAssembler {
     double sum = 0;
     for (Hypothesis h : hypotheses) {
       if (!pass.responses.get(h.was).signature.sane() && pass.losses.active(h, month) > 0) {
-        double weight = Math.exp(h.logWeight);
+        double weight = h.weight();
         onsets.add(new double[] {pass.losses.onset(h), weight});
         sum += weight;
       }
@@ -203,8 +203,8 @@ final class MonthAssembler {
   }
 
   static VolumeEstimate bounded(NormalMixture mixture) {
-    double low = Math.max(0, mixture.quantile(0.025));
-    double high = Math.max(0, mixture.quantile(0.975));
+    double low = mixture.quantileFrom(0, 0.025);
+    double high = mixture.quantileFrom(0, 0.975);
     double value = Math.max(low, Math.min(high, mixture.mean()));
     return VolumeEstimate.ofLitres(value, low, high);
   }

@@ -162,17 +162,15 @@ final class MonthDraft {
     double sumEvaporation = 0;
     double squareEvaporation = 0;
     for (Hypothesis h : posterior.hypotheses()) {
-      double w = Math.exp(h.logWeight);
+      double w = h.weight();
       double factor = actual(h);
-      double load = Math.exp(h.load()) * factor;
-      double here = Math.exp(h.load() + h.scatterOf(month)) * factor;
+      double load = h.loadFactor() * factor;
+      double here = h.loadFactorIn(month) * factor;
       double lackedMakeup = h.base() * sound.monthBase[month];
       double soundHere =
           Math.max(
               0,
-              load
-                      * pass.losses.soundMakeup(h, month)
-                      * Math.exp(Cycles.makeupFactor(elasticity, h.habit()))
+              load * pass.losses.soundMakeup(h, month) * Cycles.makeupAt(elasticity, h.kept())
                   + lackedMakeup);
       refilled += w * pass.losses.refillL(h, month);
       double vaporised = Math.max(0, here * total + h.base() * pass.referencePerHourL * runHours);
@@ -247,7 +245,7 @@ final class MonthDraft {
     double meter = 0;
     double[] told = new double[2];
     for (Hypothesis h : posterior.hypotheses()) {
-      double w = Math.exp(h.logWeight);
+      double w = h.weight();
       weights += w;
       Signature signature = pass.responses.get(h.was).signature;
       double active = pass.losses.active(h, month);

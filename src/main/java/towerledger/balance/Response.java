@@ -101,6 +101,31 @@ final class Response {
     }
   }
 
+  /** The same water under another signature; of what is held here the samples alone differ. */
+  Response(Signature signature, Response alike, List<Period> periods) {
+    this.signature = signature;
+    refillL = alike.refillL;
+    refillBlock = alike.refillBlock;
+    settledBlock = alike.settledBlock;
+    makeup = alike.makeup;
+    slope = alike.slope;
+    bleed = alike.bleed;
+    base = alike.base;
+    baseBleed = alike.baseBleed;
+    held = alike.held;
+    lost = alike.lost;
+    monthMakeup = alike.monthMakeup;
+    monthSlope = alike.monthSlope;
+    monthBleed = alike.monthBleed;
+    monthLoss = alike.monthLoss;
+    monthBase = alike.monthBase;
+    sampleLog = alike.sampleLog.clone();
+    double change = Math.log(signature.sampleFactor()) - Math.log(alike.signature.sampleFactor());
+    for (int p = 0; p < sampleLog.length; p++) {
+      sampleLog[p] += periods.get(p).hasSamples() ? change : 0;
+    }
+  }
+
   /** What a sound system shows that was drained in a block and filled again. */
   static Response ofRefill(
       BasinWalk walk,

@@ -88,9 +88,12 @@ record Signature(
     return !sane() && (shape != Shape.NOWHERE || aimFactor < 1);
   }
 
-  /** Whether water flows alike under another, whatever meters and samples show of it. */
-  boolean flowsLike(Signature other) {
-    return shape == other.shape && size == other.size && aimFactor == other.aimFactor;
+  /** What the water does, whatever meters and samples show of it. */
+  record Flow(Shape shape, double size, double aimFactor) {}
+
+  /** What the water does: signatures of one flow differ in what meters and samples show. */
+  Flow flow() {
+    return new Flow(shape, size, aimFactor);
   }
 
   /** Whether fresh rather than concentrated water is lost. */

@@ -5,7 +5,9 @@ import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
 import towerledger.balance.facts.MeterFacts;
 import towerledger.balance.facts.OperatingSettings;
@@ -92,9 +94,17 @@ final class SystemPass {
                 reference * QuarterDays.HOURS)
             .build(months, zone);
     responses = new ArrayList<>();
+    Map<Signature.Flow, Response> flows = new HashMap<>();
     for (Signature signature : SignatureCatalogue.of(policy, bleed.present())) {
-      walk.walk(signature);
-      responses.add(new Response(signature, walk, periods, frame.bounds()));
+      Response alike = flows.get(signature.flow());
+      if (alike == null) {
+        walk.walk(signature);
+        alike = new Response(signature, walk, periods, frame.bounds());
+        flows.put(signature.flow(), alike);
+        responses.add(alike);
+      } else {
+        responses.add(new Response(signature, alike, periods));
+      }
     }
     refills = new Refills(walk, soundConcentration, plan.volumeL(), periods, frame, responses);
     double[] logged = makeup.loggedL();
@@ -196,8 +206,7 @@ final class SystemPass {
   private double modelled(List<Hypothesis> hypotheses, int month) {
     NormalMixture mixture = new NormalMixture();
     for (Hypothesis h : hypotheses) {
-      mixture.add(
-          Math.exp(h.logWeight), Math.exp(h.load()) * responses.get(h.was).monthMakeup[month], 1);
+      mixture.add(h.weight(), h.loadFactor() * responses.get(h.was).monthMakeup[month], 1);
     }
     return mixture.mean();
   }

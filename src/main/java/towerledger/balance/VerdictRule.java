@@ -82,7 +82,7 @@ final class VerdictRule {
     for (Hypothesis h : hypotheses) {
       Signature signature = responses.get(h.was).signature;
       boolean acts = losses.active(h, month) > 0 && matters(h, signature, month, least, measure);
-      sums[(acts ? signature.cause() : Cause.NONE).ordinal()] += Math.exp(h.logWeight);
+      sums[(acts ? signature.cause() : Cause.NONE).ordinal()] += h.weight();
     }
     Map<Cause, Double> causes = new EnumMap<>(Cause.class);
     for (Cause cause : Cause.values()) {
@@ -122,7 +122,7 @@ final class VerdictRule {
     double sum = 0;
     for (Hypothesis h : hypotheses) {
       if (losses.extra(h, month) >= least) {
-        sum += Math.exp(h.logWeight);
+        sum += h.weight();
       }
     }
     return sum;

@@ -2,6 +2,8 @@ package towerledger.ledger;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 import towerledger.balance.facts.HeatEvidence;
 
 /**
@@ -12,7 +14,12 @@ final class HeatText {
 
   private static final int SECONDS_PER_DAY = 86_400;
 
-  private final StringBuilder text = new StringBuilder();
+  /** Numbers kept as text: instruments tell tenths, and so the same few numbers all year. */
+  private static final int NUMBERS = 2048;
+
+  private final StringBuilder text = new StringBuilder(256);
+  private final long[] numbers = new long[NUMBERS];
+  private final @Nullable String[] asText = new String[NUMBERS];
   private long dayWritten = Long.MIN_VALUE;
   private String day = "";
 
@@ -20,16 +27,35 @@ final class HeatText {
   String of(HeatEvidence evidence) {
     if (evidence instanceof HeatEvidence.WaterTemperatures water) {
       begin("WaterTemperatures", water);
-      text.append(", hotC=").append(water.hotC());
-      text.append(", coldC=").append(water.coldC());
-      text.append(", waterFlowKgPerSecond=").append(water.waterFlowKgPerSecond());
+      text.append(", hotC=").append(number(water.hotC()));
+      text.append(", coldC=").append(number(water.coldC()));
+      text.append(", waterFlowKgPerSecond=").append(number(water.waterFlowKgPerSecond()));
     } else if (evidence instanceof HeatEvidence.HeatRejected metered) {
       begin("HeatRejected", metered);
-      text.append(", joules=").append(metered.joules());
+      text.append(", joules=").append(number(metered.joules()));
     } else {
       return evidence.toString();
     }
-    return text.append(", errorFraction=").append(evidence.errorFraction()).append(']').toString();
+    text.append(", errorFraction=");
+    OptionalDouble error = evidence.errorFraction();
+    if (error.isPresent()) {
+      text.append("OptionalDouble[").append(number(error.getAsDouble())).append(']');
+    } else {
+      text.append("OptionalDouble.empty");
+    }
+    return text.append(']').toString();
+  }
+
+  private String number(double value) {
+    long bits = Double.doubleToRawLongBits(value);
+    int at = (int) ((bits * 0x9E3779B97F4A7C15L) >>> 53);
+    String known = asText[at];
+    if (known == null || numbers[at] != bits) {
+      known = Double.toString(value);
+      numbers[at] = bits;
+      asText[at] = known;
+    }
+    return known;
   }
 
   private void begin(String name, HeatEvidence evidence) {

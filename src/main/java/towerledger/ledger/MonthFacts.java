@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -114,8 +115,9 @@ final class MonthFacts {
    * changed, whatever was learnt of others.
    *
    * @param money what the month was priced by, in words
+   * @param heatText writes heat evidence
    */
-  static String digest(SystemFacts facts, YearMonth month, String money) {
+  static String digest(SystemFacts facts, YearMonth month, String money, HeatText heatText) {
     Span span = CalendarMonth.of(month, facts.zone()).span();
     MessageDigest digest = sha256();
     try (var out =
@@ -130,7 +132,7 @@ final class MonthFacts {
           out.writeUTF(settings.toString());
         }
       }
-      heat(out, facts.heat(), span);
+      heat(out, facts.heat(), span, heatText);
       text(out, facts.samples().stream().filter(s -> span.contains(s.takenAt())));
       text(out, facts.pressures().stream().filter(p -> span.contains(p.takenAt())));
       text(out, facts.visits().stream().filter(v -> span.contains(v.at())));
@@ -144,14 +146,22 @@ final class MonthFacts {
     return HexFormat.of().formatHex(digest.digest());
   }
 
-  private static void heat(DataOutputStream out, List<HeatEvidence> heat, Span span)
+  private static void heat(DataOutputStream out, List<HeatEvidence> heat, Span span, HeatText text)
       throws IOException {
-    HeatText text = new HeatText();
     for (HeatEvidence evidence : heat) {
+      if (!evidence.span().startInclusive().isBefore(span.endExclusive())) {
+        return; // in order of their start
+      }
       if (evidence.span().overlaps(span)) {
-        out.writeUTF(text.of(evidence));
+        ascii(out, text.of(evidence));
       }
     }
+  }
+
+  /** What {@link DataOutputStream#writeUTF} writes of plain characters, at less cost. */
+  private static void ascii(DataOutputStream out, String text) throws IOException {
+    out.writeShort(text.length());
+    out.write(text.getBytes(StandardCharsets.ISO_8859_1));
   }
 
   private static void text(DataOutputStream out, Stream<?> facts) throws IOException {

@@ -124,6 +124,7 @@ class SiteReckoning {
     }
     SiteMoney money = money(site, span);
     List<NewRevision> fresh = new ArrayList<>();
+    HeatText heatText = new HeatText();
     byMonth.forEach(
         (month, verdicts) -> {
           var priced = money.price(month, verdicts, factsByCode);
@@ -138,7 +139,10 @@ class SiteReckoning {
                       verdict,
                       Objects.requireNonNull(priced.get(system.code())),
                       MonthFacts.digest(
-                          Objects.requireNonNull(factsByCode.get(system.code())), month, inputs),
+                          Objects.requireNonNull(factsByCode.get(system.code())),
+                          month,
+                          inputs,
+                          heatText),
                       LedgerStatus.byCalendar(month, zone, now)));
             }
           }

@@ -91,6 +91,13 @@ public final class NormalMixture {
   }
 
   /**
+   * The quantile, or a limit where that is higher: mostly the limit, which takes no search to tell.
+   */
+  public double quantileFrom(double limit, double probability) {
+    return cumulative(limit) >= probability ? limit : Math.max(limit, quantile(probability));
+  }
+
+  /**
    * Value below which the mixture lies with a probability: Newton's method on {@link #cumulative},
    * with a step of bisection wherever Newton would leave what is known to hold the value, or closes
    * in too slowly.

@@ -12,13 +12,10 @@ class CyclesTest {
   void carriesMakeupAndBleedFromOneConcentrationToAnother() {
     double aim = 5;
     for (double kept : new double[] {2, 3, 5, 8}) {
-      double habit = Math.log(kept / aim);
       double makeup = kept / (kept - 1) / (aim / (aim - 1));
       double bleed = (aim - 1) / (kept - 1);
-      assertThat(Math.exp(Cycles.makeupFactor(-1 / (aim - 1), habit)))
-          .isCloseTo(makeup, within(1e-9));
-      assertThat(Math.exp(Cycles.bleedFactor(-aim / (aim - 1), habit)))
-          .isCloseTo(bleed, within(1e-9));
+      assertThat(Cycles.makeupAt(-1 / (aim - 1), kept / aim)).isCloseTo(makeup, within(1e-9));
+      assertThat(Cycles.bleedAt(-aim / (aim - 1), kept / aim)).isCloseTo(bleed, within(1e-9));
     }
   }
 
@@ -26,20 +23,20 @@ class CyclesTest {
   void slopesAreTheDerivatives() {
     double step = 1e-6;
     for (double habit : new double[] {-0.6, 0, 0.4}) {
+      double more = Math.exp(habit + step);
+      double less = Math.exp(habit - step);
       double makeup =
-          (Cycles.makeupFactor(-0.25, habit + step) - Cycles.makeupFactor(-0.25, habit - step))
-              / (2 * step);
+          Math.log(Cycles.makeupAt(-0.25, more) / Cycles.makeupAt(-0.25, less)) / (2 * step);
       double bleed =
-          (Cycles.bleedFactor(-1.25, habit + step) - Cycles.bleedFactor(-1.25, habit - step))
-              / (2 * step);
-      assertThat(Cycles.makeupSlope(-0.25, habit)).isCloseTo(makeup, within(1e-5));
-      assertThat(Cycles.bleedSlope(-1.25, habit)).isCloseTo(bleed, within(1e-5));
+          Math.log(Cycles.bleedAt(-1.25, more) / Cycles.bleedAt(-1.25, less)) / (2 * step);
+      assertThat(Cycles.makeupSlopeAt(-0.25, Math.exp(habit))).isCloseTo(makeup, within(1e-5));
+      assertThat(Cycles.bleedSlopeAt(-1.25, Math.exp(habit))).isCloseTo(bleed, within(1e-5));
     }
   }
 
   @Test
   void basinThatIsNotBledKeepsItsMakeup() {
-    assertThat(Cycles.makeupFactor(0, -0.5)).isZero();
-    assertThat(Cycles.makeupSlope(0, -0.5)).isZero();
+    assertThat(Cycles.makeupAt(0, 0.6)).isEqualTo(1);
+    assertThat(Cycles.makeupSlopeAt(0, 0.6)).isZero();
   }
 }
