@@ -1,14 +1,18 @@
 package towerledger.page;
 
 import java.util.List;
+import org.springframework.web.util.HtmlUtils;
 
 /**
- * A table of figures as they are read.
+ * A table of figures as they are read. It writes itself as HTML: a template asks several
+ * expressions for each of the thousand cells of a page, which takes as long as all the rest of it.
  *
  * @param headings one a column, with the unit where the column has one
  * @param rows cells in the order of the headings; the first names the row
  */
 public record FigureTable(List<String> headings, List<List<String>> rows) {
+
+  private static final String UNKNOWN = "–";
 
   public FigureTable {
     headings = List.copyOf(headings);
@@ -20,5 +24,67 @@ public record FigureTable(List<String> headings, List<List<String>> rows) {
                 .formatted(row.isEmpty() ? "" : row.get(0), row.size(), headings.size()));
       }
     }
+  }
+
+  /**
+   * As figures, read from the right. A table wider than a phone folds there: each row becomes a
+   * short entry.
+   *
+   * @param caption what the table holds, for those who do not see it
+   */
+  public String figures(String caption) {
+    return html(caption, headings.size() > 4, 1);
+  }
+
+  /** As words and figures, read from the left; it folds like the other. */
+  public String words(String caption) {
+    return html(caption, headings.size() > 3, headings.size());
+  }
+
+  /** As the lines of a bill: words, but for the amount in the last column. */
+  public String bill(String caption) {
+    return html(caption, false, headings.size() - 1);
+  }
+
+  private String html(String caption, boolean folds, int firstNumber) {
+    List<String> names = headings.stream().map(FigureTable::escaped).toList();
+    StringBuilder html = new StringBuilder(256 + rows.size() * headings.size() * 96);
+    html.append(folds ? "<table class=\"folds\"" : "<table")
+        .append(" role=\"table\"><caption class=\"unseen\">")
+        .append(escaped(caption))
+        .append("</caption><thead role=\"rowgroup\"><tr role=\"row\">");
+    for (int column = 0; column < names.size(); column++) {
+      html.append("<th scope=\"col\" role=\"columnheader\"")
+          .append(column >= firstNumber ? " class=\"number\">" : ">")
+          .append(names.get(column))
+          .append("</th>");
+    }
+    html.append("</tr></thead><tbody role=\"rowgroup\">");
+    for (List<String> row : rows) {
+      html.append("\n<tr role=\"row\"><th scope=\"row\" role=\"rowheader\">")
+          .append(escaped(row.get(0)))
+          .append("</th>");
+      for (int column = 1; column < row.size(); column++) {
+        cell(html, row.get(column), names.get(column), column >= firstNumber);
+      }
+      html.append("</tr>");
+    }
+    return html.append("</tbody></table>").toString();
+  }
+
+  private static void cell(StringBuilder html, String text, String heading, boolean number) {
+    html.append("<td role=\"cell\"");
+    if (number) {
+      html.append(text.equals(UNKNOWN) ? " class=\"number aside\"" : " class=\"number\"");
+    }
+    html.append(" data-heading=\"")
+        .append(heading)
+        .append("\">")
+        .append(escaped(text))
+        .append("</td>");
+  }
+
+  private static String escaped(String text) {
+    return HtmlUtils.htmlEscape(text, "UTF-8");
   }
 }
