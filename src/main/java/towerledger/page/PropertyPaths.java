@@ -36,8 +36,28 @@ final class PropertyPaths implements IStandardVariableExpressionEvaluator {
   /** Words of the language, and what it guards: the parameters, session and application. */
   private static final Set<String> NOT_NAMES =
       Set.of(
-          "null", "true", "false", "new", "not", "and", "or", "eq", "ne", "lt", "le", "gt", "ge",
-          "div", "mod", "between", "instanceof", "matches", "t", "param", "session", "application",
+          "null",
+          "true",
+          "false",
+          "new",
+          "not",
+          "and",
+          "or",
+          "eq",
+          "ne",
+          "lt",
+          "le",
+          "gt",
+          "ge",
+          "div",
+          "mod",
+          "between",
+          "instanceof",
+          "matches",
+          "t",
+          "param",
+          "session",
+          "application",
           "execinfo");
 
   private static final String OURS = "towerledger.";
@@ -128,7 +148,8 @@ final class PropertyPaths implements IStandardVariableExpressionEvaluator {
     String name = property.name();
     String capital = name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
     return Stream.of("get" + capital, "is" + capital, name)
-        .flatMap(method -> Stream.of(property.owner().getMethods()).filter(m -> isCalled(m, method)))
+        .flatMap(
+            method -> Stream.of(property.owner().getMethods()).filter(m -> isCalled(m, method)))
         .findFirst()
         .map(
             method -> {

@@ -38,8 +38,9 @@ import towerledger.TowerLedgerApplication;
  * Measures pages at ten thousand systems: {@code h2} or {@code postgres} is the first argument, a
  * folder that keeps the database for a second run the second. Twenty requests a second are begun on
  * time whether or not earlier ones are answered; a client's time runs from when a request was due
- * until its last byte has come, the server's is {@link ServerTimes}. Says the median and the 95th percentile of every page, of the sign-in page in
- * the same run, and how many compressed bytes a first visit loads. See docs/performance.md.
+ * until its last byte has come, the server's is {@link ServerTimes}. Says the median and the 95th
+ * percentile of every page, of the sign-in page in the same run, and how many compressed bytes a
+ * first visit loads. See docs/performance.md.
  */
 public final class PageSpeed {
 

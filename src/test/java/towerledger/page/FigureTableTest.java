@@ -9,15 +9,18 @@ class FigureTableTest {
 
   private static final FigureTable TABLE =
       new FigureTable(
-          List.of("Month", "Makeup & more, gal"), List.of(List.of("May <2026>", "1,200"), List.of("June", "–")));
+          List.of("Month", "Makeup & more, gal"),
+          List.of(List.of("May <2026>", "1,200"), List.of("June", "–")));
 
   @Test
   void figuresStandUnderTheirHeadingAndUnknownOnesAside() {
     assertThat(TABLE.figures("Makeup"))
         .startsWith("<table role=\"table\"><caption class=\"unseen\">Makeup</caption>")
-        .contains("<th scope=\"col\" role=\"columnheader\" class=\"number\">Makeup &amp; more, gal</th>")
+        .contains(
+            "<th scope=\"col\" role=\"columnheader\" class=\"number\">Makeup &amp; more, gal</th>")
         .contains("<th scope=\"row\" role=\"rowheader\">May &lt;2026&gt;</th>")
-        .contains("<td role=\"cell\" class=\"number\" data-heading=\"Makeup &amp; more, gal\">1,200</td>")
+        .contains(
+            "<td role=\"cell\" class=\"number\" data-heading=\"Makeup &amp; more, gal\">1,200</td>")
         .contains("class=\"number aside\" data-heading=\"Makeup &amp; more, gal\">–</td>");
   }
 
@@ -30,7 +33,8 @@ class FigureTableTest {
   @Test
   void aTableWiderThanAPhoneFolds() {
     List<String> five = List.of("a", "b", "c", "d", "e");
-    assertThat(new FigureTable(five, List.of(five)).figures("Wide")).startsWith("<table class=\"folds\"");
+    assertThat(new FigureTable(five, List.of(five)).figures("Wide"))
+        .startsWith("<table class=\"folds\"");
     assertThat(TABLE.figures("Narrow")).doesNotContain("folds");
   }
 }

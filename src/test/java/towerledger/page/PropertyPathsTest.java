@@ -40,10 +40,22 @@ class PropertyPathsTest {
   void everyExpressionSaysWhatTheExpressionLanguageSays() {
     for (String expression :
         List.of(
-            "view.row.name", "view.row.next", "view.row.waste", "view.row.sound", "view.row.place",
-            "view.row.causes", "view.row.causes.size()", "view.row.causes[0]", "view.words.one",
-            "view.row.waste ? 'x' : 'y'", "unknown", "not view.row.waste", "null", "view.row.name.length()")) {
-      String template = "<p th:text=\"${" + expression + "}\">-</p><i th:if=\"${" + expression + "}\">+</i>";
+            "view.row.name",
+            "view.row.next",
+            "view.row.waste",
+            "view.row.sound",
+            "view.row.place",
+            "view.row.causes",
+            "view.row.causes.size()",
+            "view.row.causes[0]",
+            "view.words.one",
+            "view.row.waste ? 'x' : 'y'",
+            "unknown",
+            "not view.row.waste",
+            "null",
+            "view.row.name.length()")) {
+      String template =
+          "<p th:text=\"${" + expression + "}\">-</p><i th:if=\"${" + expression + "}\">+</i>";
       assertThat(twice(quick, template)).as(expression).isEqualTo(twice(usual, template));
     }
   }
