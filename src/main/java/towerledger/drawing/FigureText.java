@@ -3,6 +3,7 @@ package towerledger.drawing;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
 import java.text.NumberFormat;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -41,8 +42,12 @@ public record FigureText(UnitPreference units, Locale locale) {
   private static final String PLUS_MINUS = "\u00a0±\u00a0";
   private static final char SPACE = '\u00a0';
 
+  /** Whole numbers below it, and their halves, are doubles exactly. */
+  private static final double LARGEST_WHOLE = 1e15;
+
   // One a language; made once, since a page writes hundreds of figures.
   private static final Map<Locale, NumberFormat> NUMBERS = new ConcurrentHashMap<>();
+  private static final Map<Locale, DecimalFormatSymbols> GROUPS = new ConcurrentHashMap<>();
   private static final Map<Locale, NumberFormat> MONEY = new ConcurrentHashMap<>();
   private static final Map<Locale, DateTimeFormatter> MONTHS = new ConcurrentHashMap<>();
   private static final Map<Locale, DateTimeFormatter> SHORT_MONTHS = new ConcurrentHashMap<>();
@@ -107,7 +112,7 @@ public record FigureText(UnitPreference units, Locale locale) {
       return bareVolume(part);
     }
     int place = (int) Math.floor(Math.log10(whole)) - 3;
-    return decimals(round(part.in(volumeUnit()), place).doubleValue(), Math.max(0, -place));
+    return decimals(round(part.in(volumeUnit()), place), Math.max(0, -place));
   }
 
   /** A metered volume in full: every gallon, or tenth of a cubic metre. */
@@ -168,7 +173,7 @@ public record FigureText(UnitPreference units, Locale locale) {
     }
     return format.format(round(middle, place))
         + PLUS_MINUS
-        + decimals(round((upper - lower) / 2, place).doubleValue(), 0);
+        + decimals(round((upper - lower) / 2, place), 0);
   }
 
   private NumberFormat currency(Currency currency, int decimals) {
@@ -243,6 +248,9 @@ public record FigureText(UnitPreference units, Locale locale) {
 
   /** A number with a fixed number of decimals. */
   public String decimals(double value, int decimals) {
+    if (decimals == 0 && value == Math.rint(value) && Math.abs(value) < LARGEST_WHOLE) {
+      return whole((long) value);
+    }
     NumberFormat format = number();
     format.setRoundingMode(RoundingMode.HALF_UP);
     format.setMinimumFractionDigits(decimals);
@@ -250,6 +258,23 @@ public record FigureText(UnitPreference units, Locale locale) {
     String text = format.format(value);
     // −0 is 0, and a minus sign is as wide as a plus
     return isNegativeZero(text) ? text.substring(1) : text.replace('-', '−');
+  }
+
+  /** A whole number with its groups of three: most figures of a page, and quick to write. */
+  private String whole(long value) {
+    String digits = Long.toString(Math.abs(value));
+    StringBuilder text = new StringBuilder(digits.length() * 4 / 3 + 2);
+    if (value < 0) {
+      text.append('−');
+    }
+    char group = GROUPS.computeIfAbsent(locale, l -> new DecimalFormatSymbols(l)).getGroupingSeparator();
+    for (int i = 0; i < digits.length(); i++) {
+      if (i > 0 && (digits.length() - i) % 3 == 0) {
+        text.append(group);
+      }
+      text.append(digits.charAt(i));
+    }
+    return text.toString();
   }
 
   private static boolean isNegativeZero(String text) {
@@ -272,7 +297,7 @@ public record FigureText(UnitPreference units, Locale locale) {
       return "0";
     }
     int place = (int) Math.floor(Math.log10(Math.abs(value))) - digits + 1;
-    return decimals(round(value, place).doubleValue(), Math.max(0, -place));
+    return decimals(round(value, place), Math.max(0, -place));
   }
 
   /** A tick of an axis: as few digits as it needs. */
@@ -291,16 +316,16 @@ public record FigureText(UnitPreference units, Locale locale) {
     }
     int place = place(halfWidth(value, low, high));
     int decimals = Math.max(0, -place);
-    String middle = decimals(round(value, place).doubleValue(), decimals);
+    String middle = decimals(round(value, place), decimals);
     if (isLopsided(value, low, high)) {
       return middle
           + " ("
-          + decimals(round(low, place).doubleValue(), decimals)
+          + decimals(round(low, place), decimals)
           + TO
-          + decimals(round(high, place).doubleValue(), decimals)
+          + decimals(round(high, place), decimals)
           + ")";
     }
-    return middle + PLUS_MINUS + decimals(round((high - low) / 2, place).doubleValue(), decimals);
+    return middle + PLUS_MINUS + decimals(round((high - low) / 2, place), decimals);
   }
 
   private static double halfWidth(double value, double low, double high) {
@@ -318,8 +343,16 @@ public record FigureText(UnitPreference units, Locale locale) {
     return (int) Math.floor(Math.log10(halfWidth)) - 1;
   }
 
-  private static BigDecimal round(double value, int place) {
-    return new BigDecimal(value).setScale(-place, RoundingMode.HALF_UP);
+  /** Halves away from zero, exactly. */
+  static double round(double value, int place) {
+    double size = Math.abs(value);
+    if (place < 0 || size >= LARGEST_WHOLE || place > 15) {
+      return new BigDecimal(value).setScale(-place, RoundingMode.HALF_UP).doubleValue();
+    }
+    double unit = Math.pow(10, place);
+    double rest = size % unit; // exact, and so is what is left
+    double rounded = size - rest + (rest >= unit / 2 ? unit : 0);
+    return value < 0 && rounded > 0 ? -rounded : rounded;
   }
 
   // Times

@@ -1,7 +1,5 @@
 package towerledger.drawing;
 
-import java.util.Locale;
-
 /**
  * The texture of a part, drawn as lines cut to its field, so that it needs no pattern by name and
  * prints alike everywhere.
@@ -76,14 +74,19 @@ final class Hatching {
   }
 
   private static String outline(double x, double y, double w, double h) {
-    return String.format(
-        Locale.ROOT,
-        "M%s %sh%sv%sh%sz",
-        Svg.num(x),
-        Svg.num(y),
-        Svg.num(w),
-        Svg.num(h),
-        Svg.num(-w));
+    return new StringBuilder(40)
+        .append('M')
+        .append(Svg.num(x))
+        .append(' ')
+        .append(Svg.num(y))
+        .append('h')
+        .append(Svg.num(w))
+        .append('v')
+        .append(Svg.num(h))
+        .append('h')
+        .append(Svg.num(-w))
+        .append('z')
+        .toString();
   }
 
   private static void append(StringBuilder path, double x1, double y1, double x2, double y2) {

@@ -48,9 +48,6 @@ final class Svg {
     }
     svg.out.append('>');
     svg.element("title", title);
-    if (!description.isEmpty()) {
-      svg.element("desc", description);
-    }
     return svg;
   }
 

@@ -129,7 +129,9 @@ public final class WaterBar {
       if (volume.litres() >= 0) {
         Hatching.field(svg, part, right, top + 1, length, barHeight - 1, hint);
         right += length;
-        svg.line(right, top + 1, right, top + barHeight, Tone.GROUND, length > 2 ? 0.8 : 0);
+        if (length > 2) {
+          svg.line(right, top + 1, right, top + barHeight, Tone.GROUND, 0.8);
+        }
       } else {
         double shown = Math.min(length, left - edge - 1);
         left -= shown;

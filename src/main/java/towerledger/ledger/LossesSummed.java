@@ -3,12 +3,9 @@ package towerledger.ledger;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.Currency;
 import java.util.HashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -53,35 +50,40 @@ final class LossesSummed {
     }
   }
 
-  /** Customers who lost most, in each currency. */
-  Set<Long> dearest(int limit) {
-    Set<Long> customers = new LinkedHashSet<>();
-    byCurrency
-        .values()
-        .forEach(
-            sums -> losing(sums).stream().limit(limit).forEach(s -> customers.add(s.customer)));
-    return customers;
-  }
+  /**
+   * What customers lost in one currency, without their names.
+   *
+   * @param dearest those who lost most, dearest first
+   * @param customers how many lost anything
+   * @param amount what all of them lost
+   */
+  record Ranked(String currency, List<Lost> dearest, int customers, BigDecimal amount) {}
 
-  private static List<Sum> losing(Map<Long, Sum> sums) {
-    return sums.values().stream().filter(sum -> sum.amount.signum() > 0).sorted(DEAREST).toList();
-  }
+  /** What one customer lost. */
+  record Lost(long customer, BigDecimal amount, double halfWidth) {}
 
   /**
    * The sums, the currency with the dearest customer first.
    *
-   * @param names code and name of each of the dearest customers
+   * @param limit how many to tell one by one in each currency
    */
-  List<CustomerLosses> list(int limit, Map<Long, String[]> names) {
-    List<CustomerLosses> all = new ArrayList<>();
+  List<Ranked> ranked(int limit) {
+    List<Ranked> all = new ArrayList<>();
     byCurrency.forEach(
         (currency, sums) -> {
-          List<Sum> losing = losing(sums);
+          List<Sum> losing =
+              sums.values().stream()
+                  .filter(sum -> sum.amount.signum() > 0)
+                  .sorted(DEAREST)
+                  .toList();
           if (!losing.isEmpty()) {
             all.add(
-                new CustomerLosses(
-                    Currency.getInstance(currency),
-                    losing.stream().limit(limit).map(sum -> named(sum, names)).toList(),
+                new Ranked(
+                    currency,
+                    losing.stream()
+                        .limit(limit)
+                        .map(sum -> new Lost(sum.customer, sum.amount, Math.sqrt(sum.squares)))
+                        .toList(),
                     losing.size(),
                     losing.stream()
                         .map(sum -> sum.amount)
@@ -89,13 +91,7 @@ final class LossesSummed {
           }
         });
     all.sort(
-        Comparator.comparing((CustomerLosses losses) -> losses.dearest().get(0).amount())
-            .reversed());
+        Comparator.comparing((Ranked losses) -> losses.dearest().get(0).amount()).reversed());
     return all;
-  }
-
-  private static CustomerLosses.Loss named(Sum sum, Map<Long, String[]> names) {
-    String[] name = names.getOrDefault(sum.customer, new String[] {"", ""});
-    return new CustomerLosses.Loss(name[0], name[1], sum.amount, Math.sqrt(sum.squares));
   }
 }

@@ -172,6 +172,12 @@ public class MonthReview {
    */
   public List<CustomerLosses> lossByCustomer(
       Viewer viewer, YearMonth month, ReviewFilter filter, int limit) {
+    return named(rankedLosses(viewer, month, filter, limit));
+  }
+
+  /** The same without names. */
+  List<LossesSummed.Ranked> rankedLosses(
+      Viewer viewer, YearMonth month, ReviewFilter filter, int limit) {
     Condition where = where(viewer, month, filter);
     LossesSummed sums = new LossesSummed();
     // added up here: over an index alone the rows come quicker than either database groups them
@@ -191,8 +197,17 @@ public class MonthReview {
                   row.getBigDecimal(4),
                   row.getBigDecimal(5));
             });
+    return sums.ranked(limit);
+  }
+
+  /** Gives customers the names they have now. */
+  List<CustomerLosses> named(List<LossesSummed.Ranked> losses) {
+    Set<Long> dearest =
+        losses.stream()
+            .flatMap(of -> of.dearest().stream())
+            .map(LossesSummed.Lost::customer)
+            .collect(Collectors.toSet());
     Map<Long, String[]> names = new HashMap<>();
-    Set<Long> dearest = sums.dearest(limit);
     if (!dearest.isEmpty()) {
       jdbc.sql("SELECT c.id, c.code, c.name FROM account_customer c WHERE c.id IN (:ids)")
           .param("ids", dearest)
@@ -201,7 +216,20 @@ public class MonthReview {
                 names.put(row.getLong(1), new String[] {row.getString(2), row.getString(3)});
               });
     }
-    return sums.list(limit, names);
+    return losses.stream()
+        .map(
+            of ->
+                new CustomerLosses(
+                    Currency.getInstance(of.currency()),
+                    of.dearest().stream().map(lost -> named(lost, names)).toList(),
+                    of.customers(),
+                    of.amount()))
+        .toList();
+  }
+
+  private static CustomerLosses.Loss named(LossesSummed.Lost lost, Map<Long, String[]> names) {
+    String[] name = names.getOrDefault(lost.customer(), new String[] {"", ""});
+    return new CustomerLosses.Loss(name[0], name[1], lost.amount(), lost.halfWidth());
   }
 
   /**
@@ -317,7 +345,7 @@ public class MonthReview {
   }
 
   /** Whether nothing is left out, so that the sums kept ready are the answer. */
-  private static boolean coversAll(Viewer viewer, ReviewFilter filter) {
+  static boolean coversAll(Viewer viewer, ReviewFilter filter) {
     return filter.isOpen() && viewer.canAdminister();
   }
 

@@ -90,7 +90,7 @@ class SlotSums {
       parts.merge(
           slot(c.siteId()), new Part(slot(c.siteId()), c.month(), c.month()), Part::together);
     }
-    lock(parts.keySet());
+    take(parts.keySet());
     renewSlots(parts.values());
     renewYears(
         changed.stream()
@@ -99,10 +99,13 @@ class SlotSums {
             .toList());
   }
 
-  /** Takes slots in one order for all, so that none waits for another in a ring. */
-  private void lock(Collection<Integer> ascending) {
+  /**
+   * Takes slots in one order for all, so that none waits for another in a ring, and counts the
+   * change: whoever remembers sums of before knows by the count ({@link RememberedReview}).
+   */
+  private void take(Collection<Integer> ascending) {
     ascending.forEach(
-        slot -> jdbc.queryForList("SELECT slot FROM ledger_turn WHERE slot = ? FOR UPDATE", slot));
+        slot -> jdbc.update("UPDATE ledger_turn SET changes = changes + 1 WHERE slot = ?", slot));
   }
 
   private void renewYears(List<SiteYear> years) {

@@ -1,5 +1,6 @@
 package towerledger.office;
 
+import jakarta.servlet.ServletContext;
 import java.math.BigDecimal;
 import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
@@ -20,8 +21,10 @@ import towerledger.drawing.SystemMonths;
 import towerledger.drawing.WaterBar;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.MonthReview;
+import towerledger.ledger.RememberedReview;
 import towerledger.ledger.ReviewFilter;
 import towerledger.ledger.TrendMonth;
+import towerledger.page.Html;
 import towerledger.page.SelectOptions;
 import towerledger.page.SelectOptions.Choice;
 import towerledger.page.WaterLegend;
@@ -43,10 +46,18 @@ class ReviewPage {
   private static final int CUSTOMERS = 300;
 
   private final MonthReview review;
+  private final RememberedReview remembered;
   private final MessageSource messages;
+  private final ServletContext servlets;
 
-  ReviewPage(MonthReview review, MessageSource messages) {
+  ReviewPage(
+      MonthReview review,
+      RememberedReview remembered,
+      MessageSource messages,
+      ServletContext servlets) {
+    this.servlets = servlets;
     this.review = review;
+    this.remembered = remembered;
     this.messages = messages;
   }
 
@@ -56,8 +67,14 @@ class ReviewPage {
       Viewer viewer, YearMonth month, YearMonth newest, ReviewChoice choice, FigureText text) {
     Words words = new Words(messages, text.locale());
     ReviewFilter filter = choice.filter();
-    List<MonthReview.Sum> sums = review.sums(viewer, month, filter);
-    int found = sums.stream().mapToInt(MonthReview.Sum::systems).sum();
+    RememberedReview.Portfolio portfolio =
+        remembered.portfolio(
+            viewer,
+            month.minusMonths(MONTHS - 1L),
+            month,
+            filter,
+            ReviewMoney.CUSTOMERS_IN_TABLE);
+    int found = portfolio.sums().stream().mapToInt(MonthReview.Sum::systems).sum();
     int pages = Math.max(1, (found + ROWS - 1) / ROWS);
     int page = Math.min(choice.pageNumber(), pages);
     List<LedgerEntry> entries = review.page(viewer, month, filter, (page - 1) * ROWS, ROWS);
@@ -69,11 +86,8 @@ class ReviewPage {
         choice.inMonth(month.minusMonths(1)),
         month.isBefore(newest) ? choice.inMonth(month.plusMonths(1)) : null,
         months(newest, month, text),
-        sums.stream().map(sum -> sums(sum, month, words, text)).toList(),
-        money.plates(
-            month,
-            review.lossByMonth(viewer, month.minusMonths(MONTHS - 1L), month, filter),
-            review.lossByCustomer(viewer, month, filter, ReviewMoney.CUSTOMERS_IN_TABLE)),
+        portfolio.sums().stream().map(sum -> sums(sum, month, words, text)).toList(),
+        money.plates(month, portfolio.months(), portfolio.customers()),
         choice,
         SelectOptions.html(
             review.customers(viewer, CUSTOMERS, choice.customer()).entrySet().stream()
@@ -141,7 +155,7 @@ class ReviewPage {
         Volume.ofLitres(litres), Volume.ofLitres(litres - half), Volume.ofLitres(litres + half));
   }
 
-  private List<ReviewView.Row> rows(
+  private String rows(
       List<LedgerEntry> entries,
       YearMonth month,
       int before,
@@ -150,22 +164,26 @@ class ReviewPage {
       FigureText text) {
     YearMonth first = month.minusMonths(MONTHS - 1L);
     Map<Long, List<TrendMonth>> lines =
-        review.lines(entries.stream().map(e -> e.of().systemId()).toList(), first, month);
-    List<ReviewView.Row> rows = new ArrayList<>();
+        remembered.lines(entries.stream().map(e -> e.of().systemId()).toList(), first, month);
+    String unaccounted = words.of("review.unaccounted", text.volumeUnitName());
+    String cost = words.of("review.cost");
+    Html rows = new Html(entries.size() * 6_000);
+    int rank = before;
     for (LedgerEntry entry : entries) {
+      rank++;
       String line = line(entry, lines.getOrDefault(entry.of().systemId(), List.of()), first, words);
-      rows.add(row(entry, before + rows.size() + 1, scale, line, words, text));
+      row(entry, rank, scale, line, words, text).write(rows, unaccounted, cost);
     }
-    return rows;
+    return rows.toString();
   }
 
-  private static ReviewView.Row row(
+  private ReviewView.Row row(
       LedgerEntry entry, int rank, Volume scale, String line, Words words, FigureText text) {
     VerdictText verdict = new VerdictText(words, text);
     boolean flagged = entry.verdict().flagged();
     return new ReviewView.Row(
         rank,
-        "/systems/" + entry.of().system() + "?month=" + entry.month(),
+        servlets.getContextPath() + "/systems/" + entry.of().system() + "?month=" + entry.month(),
         entry.of().systemName(),
         words.of("review.whose", entry.of().siteName(), entry.of().customerName()),
         BarText.draw(entry, WaterBar.Style.LIST, scale, words, text),

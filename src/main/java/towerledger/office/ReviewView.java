@@ -2,6 +2,7 @@ package towerledger.office;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import towerledger.page.Html;
 import towerledger.page.Plate;
 
 /**
@@ -18,7 +19,7 @@ import towerledger.page.Plate;
  * @param customers options of the customers to choose from, as HTML
  * @param legend what the parts of a bar mean
  * @param scaleText how long the bars are
- * @param rows the rows of this page of the list
+ * @param rows the rows of this page of the list, as HTML; empty when no row passes the filter
  * @param turning where the list can be turned to
  * @param csvPath the month as CSV
  */
@@ -34,7 +35,7 @@ record ReviewView(
     String customers,
     List<Plate.Legend> legend,
     String scaleText,
-    List<Row> rows,
+    String rows,
     Turning turning,
     String csvPath) {
 
@@ -88,7 +89,50 @@ record ReviewView(
       String cause,
       String next,
       String evidence,
-      String trend) {}
+      String trend) {
+
+    /**
+     * Adds the row to its table.
+     *
+     * @param unaccountedHeading heading above its unaccounted water
+     * @param costHeading heading above its cost
+     */
+    void write(Html html, String unaccountedHeading, String costHeading) {
+      html.markup("\n<tr role=\"row\"><td class=\"number rank\" role=\"cell\">")
+          .markup(Integer.toString(rank))
+          .markup("</td><th class=\"who\" scope=\"row\" role=\"rowheader\"><a href=\"")
+          .text(path)
+          .markup("\">")
+          .text(name)
+          .markup("</a> <span class=\"fine\">")
+          .text(whose)
+          .markup("</span></th><td class=\"where\" role=\"cell\" data-heading=\"\">")
+          .markup(bar)
+          .markup("</td><td class=\"number\" role=\"cell\" data-heading=\"")
+          .text(unaccountedHeading)
+          .markup("\">")
+          .text(unaccounted)
+          .markup("</td><td class=\"number lost\" role=\"cell\" data-heading=\"")
+          .text(costHeading)
+          .markup("\">")
+          .text(cost)
+          .markup("</td><td class=\"verdict\" role=\"cell\" data-heading=\"\"><span")
+          .markup(waste ? " class=\"lost\">" : ">")
+          .text(verdict)
+          .markup("</span>");
+      if (!cause.isEmpty()) {
+        html.markup(": <span>").text(cause).markup("</span>");
+      }
+      if (!next.isEmpty()) {
+        html.markup(" <span class=\"fine\">").text(next).markup("</span>");
+      }
+      html.markup(" <span class=\"fine\">")
+          .text(evidence)
+          .markup("</span></td><td class=\"trend\" role=\"cell\" data-heading=\"\">")
+          .markup(trend)
+          .markup("</td></tr>");
+    }
+  }
 
   /**
    * Turning the pages of the list.

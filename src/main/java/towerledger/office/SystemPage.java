@@ -1,10 +1,10 @@
 package towerledger.office;
 
+import jakarta.servlet.ServletContext;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -20,6 +20,7 @@ import towerledger.finding.Findings;
 import towerledger.ledger.Ledger;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.MonthWorking;
+import towerledger.page.Html;
 import towerledger.page.Plate;
 import towerledger.page.SystemPlates;
 import towerledger.site.CoolingSystem;
@@ -46,6 +47,7 @@ class SystemPage {
   private final EvidencePlates evidence;
   private final SystemEvents events;
   private final MessageSource messages;
+  private final ServletContext servlets;
 
   SystemPage(
       Ledger ledger,
@@ -54,7 +56,9 @@ class SystemPage {
       Findings findings,
       EvidencePlates evidence,
       SystemEvents events,
-      MessageSource messages) {
+      MessageSource messages,
+      ServletContext servlets) {
+    this.servlets = servlets;
     this.ledger = ledger;
     this.sites = sites;
     this.equipment = equipment;
@@ -180,15 +184,26 @@ class SystemPage {
     return visits;
   }
 
-  private static List<SystemView.Row> rows(
+  /** The ledger, newest month first. */
+  private String rows(
       CoolingSystem system, List<LedgerEntry> all, YearMonth month, Words words, FigureText text) {
     VerdictText verdict = new VerdictText(words, text);
     WaterText figures = new WaterText(words, text);
-    List<SystemView.Row> rows = new ArrayList<>();
-    for (LedgerEntry entry : all) {
-      rows.add(
-          new SystemView.Row(
-              "/systems/" + system.code() + "?month=" + entry.month(),
+    String unit = text.volumeUnitName();
+    SystemView.Headings headings =
+        new SystemView.Headings(
+            words.of("system.state"),
+            words.of("system.makeup.in", unit),
+            words.of("system.expected.in", unit),
+            words.of("review.unaccounted", unit),
+            words.of("review.cost"),
+            words.of("system.revision"));
+    String address = servlets.getContextPath() + "/systems/" + system.code();
+    Html rows = new Html(all.size() * 800);
+    for (int i = all.size() - 1; i >= 0; i--) {
+      LedgerEntry entry = all.get(i);
+      new SystemView.Row(
+              address + "?month=" + entry.month(),
               text.month(entry.month()),
               words.of("status." + entry.status().code()),
               figures.bareVolume(entry.water().makeup()),
@@ -198,10 +213,10 @@ class SystemPage {
               MoneyText.loss(entry, text, words),
               entry.verdict().waste(),
               entry.month().equals(month),
-              "/systems/" + system.code() + "/working/" + entry.month(),
-              entry.revision()));
+              address + "/working/" + entry.month(),
+              words.of("system.revision.of", entry.revision()))
+          .write(rows, headings);
     }
-    Collections.reverse(rows);
-    return rows;
+    return rows.toString();
   }
 }

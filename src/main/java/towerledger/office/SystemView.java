@@ -3,6 +3,7 @@ package towerledger.office;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import towerledger.page.FigureTable;
+import towerledger.page.Html;
 import towerledger.page.Plate;
 
 /**
@@ -17,7 +18,7 @@ import towerledger.page.Plate;
  * @param later month after; null when the ledger has none
  * @param says what the month says; null when the ledger has no row for it
  * @param plates charts over the months
- * @param rows the ledger, newest first
+ * @param rows the ledger, newest first, as HTML; empty when it has no month
  * @param findings what somebody is, or was, to look at, newest first
  * @param visits the newest visits, newest first
  * @param editable whether the reader may edit it
@@ -36,7 +37,7 @@ record SystemView(
     @Nullable String later,
     @Nullable Says says,
     List<Plate> plates,
-    List<Row> rows,
+    String rows,
     List<FindingLine> findings,
     List<Happened> visits,
     boolean editable,
@@ -90,7 +91,20 @@ record SystemView(
   record Opinion(
       String cause, String odds, List<String> evidenceFor, List<String> evidenceAgainst) {}
 
-  /** One month of the ledger. */
+  /** Headings of the ledger that stand beside its figures where it is folded. */
+  record Headings(
+      String state,
+      String makeup,
+      String expected,
+      String unaccounted,
+      String cost,
+      String revision) {}
+
+  /**
+   * One month of the ledger.
+   *
+   * @param revision its number, and that it leads to the working
+   */
   record Row(
       String path,
       String month,
@@ -103,7 +117,39 @@ record SystemView(
       boolean waste,
       boolean chosen,
       String workingPath,
-      int revision) {}
+      String revision) {
+
+    /** Adds the row to its table. */
+    void write(Html html, Headings headings) {
+      html.markup(chosen ? "\n<tr aria-current=\"true\">" : "\n<tr>")
+          .markup("<th scope=\"row\" class=\"nowrap\">");
+      link(html, path, month);
+      html.markup("</th>");
+      cell(html, "aside", headings.state(), status);
+      cell(html, "number", headings.makeup(), makeup);
+      cell(html, "number aside", headings.expected(), expected);
+      cell(html, "number", headings.unaccounted(), unaccounted);
+      cell(html, waste ? "number lost" : "number aside", headings.cost(), cost);
+      cell(html, waste ? "says lost" : "says", "", verdict);
+      html.markup("<td class=\"aside\" data-heading=\"").text(headings.revision()).markup("\">");
+      link(html, workingPath, revision);
+      html.markup("</td></tr>");
+    }
+
+    private static void cell(Html html, String looks, String heading, String text) {
+      html.markup("<td class=\"")
+          .markup(looks)
+          .markup("\" data-heading=\"")
+          .text(heading)
+          .markup("\">")
+          .text(text)
+          .markup("</td>");
+    }
+
+    private static void link(Html html, String path, String text) {
+      html.markup("<a href=\"").text(path).markup("\">").text(text).markup("</a>");
+    }
+  }
 
   /** A finding with its causes and state. */
   record FindingLine(long id, String since, String causes, String status, boolean waste) {}

@@ -1,7 +1,6 @@
 package towerledger.page;
 
 import java.util.List;
-import org.springframework.web.util.HtmlUtils;
 
 /**
  * A table of figures as they are read. It writes itself as HTML: a template asks several
@@ -47,44 +46,40 @@ public record FigureTable(List<String> headings, List<List<String>> rows) {
   }
 
   private String html(String caption, boolean folds, int firstNumber) {
-    List<String> names = headings.stream().map(FigureTable::escaped).toList();
-    StringBuilder html = new StringBuilder(256 + rows.size() * headings.size() * 96);
-    html.append(folds ? "<table class=\"folds\"" : "<table")
-        .append(" role=\"table\"><caption class=\"unseen\">")
-        .append(escaped(caption))
-        .append("</caption><thead role=\"rowgroup\"><tr role=\"row\">");
+    List<String> names = headings.stream().map(Html::escaped).toList();
+    Html html = new Html(256 + rows.size() * headings.size() * 96);
+    html.markup(folds ? "<table class=\"folds\"" : "<table")
+        .markup(" role=\"table\"><caption class=\"unseen\">")
+        .text(caption)
+        .markup("</caption><thead role=\"rowgroup\"><tr role=\"row\">");
     for (int column = 0; column < names.size(); column++) {
-      html.append("<th scope=\"col\" role=\"columnheader\"")
-          .append(column >= firstNumber ? " class=\"number\">" : ">")
-          .append(names.get(column))
-          .append("</th>");
+      html.markup("<th scope=\"col\" role=\"columnheader\"")
+          .markup(column >= firstNumber ? " class=\"number\">" : ">")
+          .markup(names.get(column))
+          .markup("</th>");
     }
-    html.append("</tr></thead><tbody role=\"rowgroup\">");
+    html.markup("</tr></thead><tbody role=\"rowgroup\">");
     for (List<String> row : rows) {
-      html.append("\n<tr role=\"row\"><th scope=\"row\" role=\"rowheader\">")
-          .append(escaped(row.get(0)))
-          .append("</th>");
+      html.markup("\n<tr role=\"row\"><th scope=\"row\" role=\"rowheader\">")
+          .text(row.get(0))
+          .markup("</th>");
       for (int column = 1; column < row.size(); column++) {
         cell(html, row.get(column), names.get(column), column >= firstNumber);
       }
-      html.append("</tr>");
+      html.markup("</tr>");
     }
-    return html.append("</tbody></table>").toString();
+    return html.markup("</tbody></table>").toString();
   }
 
-  private static void cell(StringBuilder html, String text, String heading, boolean number) {
-    html.append("<td role=\"cell\"");
+  private static void cell(Html html, String text, String heading, boolean number) {
+    html.markup("<td role=\"cell\"");
     if (number) {
-      html.append(text.equals(UNKNOWN) ? " class=\"number aside\"" : " class=\"number\"");
+      html.markup(text.equals(UNKNOWN) ? " class=\"number aside\"" : " class=\"number\"");
     }
-    html.append(" data-heading=\"")
-        .append(heading)
-        .append("\">")
-        .append(escaped(text))
-        .append("</td>");
-  }
-
-  private static String escaped(String text) {
-    return HtmlUtils.htmlEscape(text, "UTF-8");
+    html.markup(" data-heading=\"")
+        .markup(heading)
+        .markup("\">")
+        .text(text)
+        .markup("</td>");
   }
 }

@@ -2,6 +2,8 @@ package towerledger.drawing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.YearMonth;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -70,5 +72,25 @@ class FigureTextTest {
 
     assertThat(spanish.month(YearMonth.of(2026, 10))).isEqualTo("octubre 2026");
     assertThat(spanish.pressure(Pressure.ofPsi(72))).isEqualTo("72\u00a0psi");
+  }
+
+  @Test
+  void roundsAndGroupsAsTheLibraryDoes() {
+    var random = new java.util.Random(4711);
+    var library = (java.text.DecimalFormat) java.text.NumberFormat.getNumberInstance(us.locale());
+    library.setMaximumFractionDigits(0);
+    library.setRoundingMode(RoundingMode.HALF_UP);
+    for (int i = 0; i < 20_000; i++) {
+      double value = (random.nextDouble() - 0.5) * Math.pow(10, random.nextInt(12));
+      double tie = Math.rint(value) + (i % 2 == 0 ? 0.5 : 50);
+      for (double any : new double[] {value, tie, Math.rint(value)}) {
+        int place = random.nextInt(8) - 2;
+        assertThat(FigureText.round(any, place))
+            .as("%s at 10^%s", any, place)
+            .isEqualTo(new BigDecimal(any).setScale(-place, RoundingMode.HALF_UP).doubleValue());
+        String text = library.format(any);
+        assertThat(us.decimals(any, 0)).isEqualTo(text.equals("-0") ? "0" : text.replace('-', '−'));
+      }
+    }
   }
 }

@@ -24,6 +24,7 @@ abstract class KeptSumsCases {
   @Autowired ApplicationContext context;
   @Autowired JdbcClient jdbc;
   @Autowired MonthReview review;
+  @Autowired RememberedReview remembered;
 
   abstract String prefix();
 
@@ -105,17 +106,7 @@ abstract class KeptSumsCases {
   void tellTheDearestCustomersAndTheOthersTogetherAsTheDatabaseAddsThemUp() {
     YearMonth month = MONTH.minusYears(1);
     new InventedPortfolio(context, prefix() + "L").write(40, month, month);
-    Viewer office =
-        new Viewer(
-            1,
-            "o@sums.example",
-            "O",
-            Role.OFFICE,
-            null,
-            TokenScope.ALL,
-            false,
-            UnitPreference.US,
-            "en");
+    Viewer office = office();
 
     CustomerLosses losses =
         review.lossByCustomer(office, month, ReviewFilter.all(), 2).stream()
@@ -151,6 +142,52 @@ abstract class KeptSumsCases {
       }
     }
     assertThat(losses.amountBeyond(2)).isEqualByComparingTo(others);
+  }
+
+  private static Viewer office() {
+    return new Viewer(
+        1,
+        "o@sums.example",
+        "O",
+        Role.OFFICE,
+        null,
+        TokenScope.ALL,
+        false,
+        UnitPreference.US,
+        "en");
+  }
+
+  @Test
+  void areRememberedOnlyUntilTheLedgerChanges() {
+    YearMonth month = MONTH.minusYears(3);
+    var months = new InventedMonths(context, prefix() + "M", "Memory", "Zoë", "m@sums.example");
+    months.write(month, InventedMonths.Kind.BAD, InventedMonths.instant(month, 28), "first");
+    long system =
+        jdbc.sql("SELECT system_id FROM ledger_month WHERE month_start = ? AND waste = TRUE")
+            .param(month.atDay(1))
+            .query(Long.class)
+            .list()
+            .get(0);
+    RememberedReview.Portfolio wasting = portfolio(month);
+    List<TrendMonth> line = remembered.lines(List.of(system), month, month).get(system);
+    assertThat(portfolio(month)).isEqualTo(wasting);
+    assertThat(wasting.sums()).isEqualTo(review.sums(office(), month, ReviewFilter.all()));
+    assertThat(wasting.customers()).isNotEmpty();
+
+    // when the month is found to be sound
+    months.write(month, InventedMonths.Kind.GOOD, InventedMonths.instant(month, 29), "corrected");
+
+    RememberedReview.Portfolio sound = portfolio(month);
+    assertThat(sound.sums()).isEqualTo(review.sums(office(), month, ReviewFilter.all()));
+    assertThat(sound.months())
+        .isEqualTo(review.lossByMonth(office(), month, month, ReviewFilter.all()));
+    assertThat(sound.sums().get(0).wasting()).isLessThan(wasting.sums().get(0).wasting());
+    assertThat(sound.customers()).isNotEqualTo(wasting.customers());
+    assertThat(remembered.lines(List.of(system), month, month).get(system)).isNotEqualTo(line);
+  }
+
+  private RememberedReview.Portfolio portfolio(YearMonth month) {
+    return remembered.portfolio(office(), month, month, ReviewFilter.all(), 50);
   }
 
   @Test

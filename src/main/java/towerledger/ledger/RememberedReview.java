@@ -1,0 +1,107 @@
+package towerledger.ledger;
+
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
+import java.time.YearMonth;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import towerledger.account.Viewer;
+
+/**
+ * What the month review adds up over all systems, remembered until the ledger changes: everybody in
+ * the office opens the same month, and several thousand rows make its money.
+ *
+ * <p>Every change of what is added up counts in {@code ledger_turn}, in the transaction that makes
+ * it ({@link SlotSums}). The count is read first and the figures after it, so figures are never
+ * older than the count they are remembered under, on any node. Only figures of the ledger are
+ * remembered: names, and what a reader may see, are read each time.
+ */
+@Service
+@Transactional(readOnly = true)
+public class RememberedReview {
+
+  /** A month with its money is some 20 kB, the lines of a page of the list some 60 kB. */
+  private static final int ENTRIES = 200;
+
+  private final MonthReview review;
+  private final JdbcClient jdbc;
+  private final Cache<Object, Figures> known =
+      Caffeine.newBuilder().maximumSize(ENTRIES).build();
+
+  RememberedReview(MonthReview review, JdbcClient jdbc) {
+    this.review = review;
+    this.jdbc = jdbc;
+  }
+
+  private record Figures(long changes, Object value) {}
+
+  private record Month(YearMonth first, YearMonth month, int customers) {}
+
+  private record Lines(List<Long> systems, YearMonth first, YearMonth last) {}
+
+  private record Money(
+      List<MonthReview.Sum> sums,
+      List<MonthReview.MonthLoss> months,
+      List<LossesSummed.Ranked> customers) {}
+
+  /**
+   * A month added up.
+   *
+   * @param sums see {@link MonthReview#sums}
+   * @param months see {@link MonthReview#lossByMonth}
+   * @param customers see {@link MonthReview#lossByCustomer}
+   */
+  public record Portfolio(
+      List<MonthReview.Sum> sums,
+      List<MonthReview.MonthLoss> months,
+      List<CustomerLosses> customers) {}
+
+  /**
+   * A month added up, with the months before it.
+   *
+   * @param first first month of the money lost by month
+   * @param customers how many customers to name in each currency
+   */
+  public Portfolio portfolio(
+      Viewer viewer, YearMonth first, YearMonth month, ReviewFilter filter, int customers) {
+    Supplier<Money> read =
+        () ->
+            new Money(
+                review.sums(viewer, month, filter),
+                review.lossByMonth(viewer, first, month, filter),
+                review.rankedLosses(viewer, month, filter, customers));
+    Money money =
+        MonthReview.coversAll(viewer, filter)
+            ? remembered(new Month(first, month, customers), Money.class, read)
+            : read.get();
+    return new Portfolio(money.sums(), money.months(), review.named(money.customers()));
+  }
+
+  /** See {@link MonthReview#lines}. */
+  public Map<Long, List<TrendMonth>> lines(
+      Collection<Long> systemIds, YearMonth first, YearMonth last) {
+    Lines lines = new Lines(List.copyOf(systemIds), first, last);
+    return remembered(lines, Found.class, () -> new Found(review.lines(systemIds, first, last)))
+        .lines();
+  }
+
+  private record Found(Map<Long, List<TrendMonth>> lines) {}
+
+  private <T> T remembered(Object key, Class<T> type, Supplier<T> read) {
+    long changes =
+        jdbc.sql("SELECT SUM(t.changes) FROM ledger_turn t").query(Long.class).single();
+    @Nullable Figures before = known.getIfPresent(key);
+    if (before != null && before.changes() == changes) {
+      return type.cast(before.value());
+    }
+    T value = read.get();
+    known.put(key, new Figures(changes, value));
+    return value;
+  }
+}
