@@ -267,7 +267,8 @@ public record FigureText(UnitPreference units, Locale locale) {
     if (value < 0) {
       text.append('−');
     }
-    char group = GROUPS.computeIfAbsent(locale, l -> new DecimalFormatSymbols(l)).getGroupingSeparator();
+    char group =
+        GROUPS.computeIfAbsent(locale, l -> new DecimalFormatSymbols(l)).getGroupingSeparator();
     for (int i = 0; i < digits.length(); i++) {
       if (i > 0 && (digits.length() - i) % 3 == 0) {
         text.append(group);

@@ -90,8 +90,7 @@ final class LossesSummed {
                         .reduce(BigDecimal.ZERO, BigDecimal::add)));
           }
         });
-    all.sort(
-        Comparator.comparing((Ranked losses) -> losses.dearest().get(0).amount()).reversed());
+    all.sort(Comparator.comparing((Ranked losses) -> losses.dearest().get(0).amount()).reversed());
     return all;
   }
 }

@@ -31,8 +31,7 @@ public class RememberedReview {
 
   private final MonthReview review;
   private final JdbcClient jdbc;
-  private final Cache<Object, Figures> known =
-      Caffeine.newBuilder().maximumSize(ENTRIES).build();
+  private final Cache<Object, Figures> known = Caffeine.newBuilder().maximumSize(ENTRIES).build();
 
   RememberedReview(MonthReview review, JdbcClient jdbc) {
     this.review = review;
@@ -94,8 +93,7 @@ public class RememberedReview {
   private record Found(Map<Long, List<TrendMonth>> lines) {}
 
   private <T> T remembered(Object key, Class<T> type, Supplier<T> read) {
-    long changes =
-        jdbc.sql("SELECT SUM(t.changes) FROM ledger_turn t").query(Long.class).single();
+    long changes = jdbc.sql("SELECT SUM(t.changes) FROM ledger_turn t").query(Long.class).single();
     @Nullable Figures before = known.getIfPresent(key);
     if (before != null && before.changes() == changes) {
       return type.cast(before.value());

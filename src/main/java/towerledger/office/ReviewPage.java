@@ -69,11 +69,7 @@ class ReviewPage {
     ReviewFilter filter = choice.filter();
     RememberedReview.Portfolio portfolio =
         remembered.portfolio(
-            viewer,
-            month.minusMonths(MONTHS - 1L),
-            month,
-            filter,
-            ReviewMoney.CUSTOMERS_IN_TABLE);
+            viewer, month.minusMonths(MONTHS - 1L), month, filter, ReviewMoney.CUSTOMERS_IN_TABLE);
     int found = portfolio.sums().stream().mapToInt(MonthReview.Sum::systems).sum();
     int pages = Math.max(1, (found + ROWS - 1) / ROWS);
     int page = Math.min(choice.pageNumber(), pages);

@@ -76,10 +76,6 @@ public record FigureTable(List<String> headings, List<List<String>> rows) {
     if (number) {
       html.markup(text.equals(UNKNOWN) ? " class=\"number aside\"" : " class=\"number\"");
     }
-    html.markup(" data-heading=\"")
-        .markup(heading)
-        .markup("\">")
-        .text(text)
-        .markup("</td>");
+    html.markup(" data-heading=\"").markup(heading).markup("\">").text(text).markup("</td>");
   }
 }
