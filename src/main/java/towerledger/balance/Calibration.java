@@ -59,11 +59,15 @@ final class Calibration {
 
   /** Lets a quantity fall back towards nothing: a part of it is kept, new variance is taken up. */
   void fade(int quantity, double kept, double variance) {
+    int own = DIAGONAL[quantity];
+    if (kept == 1) {
+      state[own] += variance;
+      return;
+    }
     state[quantity] *= kept;
     for (int i = 0; i < N; i++) {
       state[PLACE[quantity * N + i]] *= kept;
     }
-    int own = DIAGONAL[quantity];
     state[own] = state[own] * kept + variance;
   }
 

@@ -237,6 +237,9 @@ final class MonthDraft {
     loss = bounded.value().litres();
     lossLow = bounded.low().litres();
     lossHigh = bounded.high().litres();
+    if (!flagged) {
+      return;
+    }
     double weights = 0;
     double wasting = 0;
     double freshSum = 0;
@@ -272,7 +275,7 @@ final class MonthDraft {
       // What is left of the measured tells the sound makeup best.
       expected = Math.max(0, netMakeup() - loss);
       expectedDeviation = Math.max(0.01 * makeup, (lossHigh - lossLow) / 2 / Z95);
-    } else if (flagged && named != Cause.FILL_VALVE_SHUT) {
+    } else if (named != Cause.FILL_VALVE_SHUT) {
       meterCorrection = meter / weights;
     }
   }

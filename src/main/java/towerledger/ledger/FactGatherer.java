@@ -7,7 +7,6 @@ import java.time.Month;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
@@ -19,11 +18,15 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import towerledger.balance.facts.HeatEvidence;
 import towerledger.balance.facts.MeterFacts;
 import towerledger.balance.facts.OperatingSettings;
+import towerledger.balance.facts.SupplyPressure;
 import towerledger.balance.facts.SystemAttributes;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.balance.facts.TowerFacts;
+import towerledger.balance.facts.Visit;
+import towerledger.balance.facts.WaterSample;
 import towerledger.balance.facts.WeatherHours;
 import towerledger.logsheet.LogRecords;
 import towerledger.meter.MeterRecords;
@@ -61,42 +64,71 @@ class FactGatherer {
     this.weatherRecords = weatherRecords;
   }
 
-  /** Facts of the systems of one site, its weather read afresh. */
-  Map<Long, SystemFacts> gather(Site site, Collection<CoolingSystem> systems, Span span) {
-    return gather(site, systems, span, weatherRecords.open());
-  }
-
   /**
-   * Facts of the systems of one site.
+   * Facts of the systems of some sites.
    *
+   * @param systemsOf systems of each site
    * @param span span over which facts are gathered
    * @param stations stations already read in this piece of work: sites share them, so that a run
    *     over many sites reads each station but once
    * @return facts by system identity; a system without a tower is left out, it has nothing to model
    */
   Map<Long, SystemFacts> gather(
-      Site site, Collection<CoolingSystem> systems, Span span, WeatherRecords.Reading stations) {
-    List<Long> ids = systems.stream().map(CoolingSystem::id).toList();
-    Map<Long, List<Tower>> towers = sites.listTowers(ids);
-    Map<Long, Settings> settings = sites.listSettings(ids);
-    Map<Long, List<MeterFacts>> meters =
-        meterRecords.listFacts(ids, sites.listServiceMeters(site), span);
-    var samples = logRecords.listSamples(ids, span);
-    var pressures = logRecords.listPressures(ids, span);
-    var heat = logRecords.listHeat(ids, span);
-    var visits = logRecords.listVisits(ids, span);
+      Map<Site, List<CoolingSystem>> systemsOf, Span span, WeatherRecords.Reading stations) {
+    List<Long> ids =
+        systemsOf.values().stream().flatMap(List::stream).map(CoolingSystem::id).toList();
+    List<Long> siteIds = systemsOf.keySet().stream().map(Site::id).toList();
+    var known =
+        new Known(
+            sites.listTowers(ids),
+            sites.listSettings(ids),
+            meterRecords.listFacts(ids, sites.listServiceMetersOf(siteIds), span),
+            logRecords.listSamples(ids, span),
+            logRecords.listPressures(ids, span),
+            logRecords.listHeat(ids, span),
+            logRecords.listVisits(ids, span));
+    Map<Long, SystemFacts> facts = new HashMap<>();
+    systemsOf.forEach((site, systems) -> facts.putAll(facts(site, systems, known, span, stations)));
+    return facts;
+  }
+
+  /** Everything read of some systems, by system. */
+  private record Known(
+      Map<Long, List<Tower>> towers,
+      Map<Long, Settings> settings,
+      Map<Long, List<MeterFacts>> meters,
+      Map<Long, List<WaterSample>> samples,
+      Map<Long, List<SupplyPressure>> pressures,
+      Map<Long, List<HeatEvidence>> heat,
+      Map<Long, List<Visit>> visits) {
+
+    private static <T> List<T> of(CoolingSystem system, Map<Long, List<T>> facts) {
+      return facts.getOrDefault(system.id(), List.of());
+    }
+
+    /** When the facts of a system begin. */
+    private Stream<Instant> starts(CoolingSystem system) {
+      return Stream.of(
+              of(system, heat).stream().map(h -> h.span().startInclusive()),
+              of(system, samples).stream().map(WaterSample::takenAt),
+              of(system, visits).stream().map(Visit::at),
+              of(system, meters).stream().flatMap(MonthFacts::starts))
+          .flatMap(s -> s);
+    }
+  }
+
+  private Map<Long, SystemFacts> facts(
+      Site site,
+      List<CoolingSystem> systems,
+      Known known,
+      Span span,
+      WeatherRecords.Reading stations) {
     ZoneId zone = site.details().zone();
-    Stream<Instant> starts =
-        Stream.of(
-                heat.values().stream().flatMap(List::stream).map(h -> h.span().startInclusive()),
-                samples.values().stream().flatMap(List::stream).map(s -> s.takenAt()),
-                visits.values().stream().flatMap(List::stream).map(v -> v.at()),
-                meters.values().stream().flatMap(List::stream).flatMap(MonthFacts::starts))
-            .flatMap(s -> s);
+    Stream<Instant> starts = systems.stream().flatMap(known::starts);
     WeatherHours weather = weather(site, fromYearOf(starts, span, zone), stations);
     Map<Long, SystemFacts> facts = new HashMap<>();
     for (CoolingSystem system : systems) {
-      List<Tower> own = towers.getOrDefault(system.id(), List.of());
+      List<Tower> own = Known.of(system, known.towers());
       if (own.isEmpty()) {
         continue;
       }
@@ -107,13 +139,13 @@ class FactGatherer {
               zone,
               attributes(system.details()),
               own.stream().map(tower -> tower(tower, zone)).toList(),
-              operating(settings.getOrDefault(system.id(), sites.noSettings()), zone),
+              operating(known.settings().getOrDefault(system.id(), sites.noSettings()), zone),
               weather,
-              heat.getOrDefault(system.id(), List.of()),
-              meters.getOrDefault(system.id(), List.of()),
-              samples.getOrDefault(system.id(), List.of()),
-              pressures.getOrDefault(system.id(), List.of()),
-              visits.getOrDefault(system.id(), List.of())));
+              Known.of(system, known.heat()),
+              Known.of(system, known.meters()),
+              Known.of(system, known.samples()),
+              Known.of(system, known.pressures()),
+              Known.of(system, known.visits())));
     }
     return facts;
   }

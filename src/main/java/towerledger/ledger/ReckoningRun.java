@@ -3,9 +3,9 @@ package towerledger.ledger;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
@@ -14,7 +14,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.stream.Stream;
+import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.transaction.support.TransactionTemplate;
@@ -22,8 +22,9 @@ import towerledger.job.Progress;
 import towerledger.weather.WeatherRecords;
 
 /**
- * One run over all that is stale, by as many threads as there are processors: each takes a site at
- * a time in a transaction of its own.
+ * One run over all that is stale, by as many threads as there are processors: each takes a few
+ * sites at a time in a transaction of its own. Where one of them cannot be reckoned, each is tried
+ * alone, so that none suffers for another.
  */
 final class ReckoningRun {
 
@@ -41,6 +42,10 @@ final class ReckoningRun {
   private final boolean upgradeOrdered;
   private final Progress progress;
   private final Set<Long> failed = ConcurrentHashMap.newKeySet();
+
+  /** Sites to be tried alone, since something went wrong with them and others together. */
+  private final Set<Long> alone = ConcurrentHashMap.newKeySet();
+
   private final AtomicInteger sites = new AtomicInteger();
   private final AtomicInteger written = new AtomicInteger();
   private long total = 1;
@@ -137,6 +142,9 @@ final class ReckoningRun {
     /** Marks that could be seen before any of this weather was read. */
     private Set<Long> seen = Set.of();
 
+    /** Sites that it is at, or was last. */
+    private Set<Long> taken = Set.of();
+
     /**
      * A hand.
      *
@@ -157,8 +165,12 @@ final class ReckoningRun {
         if (!fromTheStart) {
           Collections.reverse(waiting);
         }
+        Set<Long> done = new HashSet<>();
         for (long site : waiting) {
-          more |= reckon(site);
+          if (!done.contains(site) && reckon(site)) {
+            done.addAll(taken);
+            more = true;
+          }
         }
         any |= more;
       }
@@ -166,25 +178,34 @@ final class ReckoningRun {
     }
 
     private boolean reckon(long site) {
+      taken = Set.of();
       try {
-        boolean taken = Boolean.TRUE.equals(transaction.execute(status -> reckonMarked(site)));
-        if (taken) {
-          sites.incrementAndGet();
+        transaction.executeWithoutResult(status -> reckonMarked(site));
+        if (!taken.isEmpty()) {
+          sites.addAndGet(taken.size());
           report();
         }
-        return taken;
+        return !taken.isEmpty();
       } catch (RuntimeException e) {
-        log.error("site {} could not be reckoned", site, e);
-        failed.add(site);
+        if (taken.size() > 1) {
+          log.warn("sites {} could not be reckoned together: each is tried alone", taken, e);
+          alone.addAll(taken);
+          taken = Set.of();
+        } else {
+          log.error("site {} could not be reckoned", site, e);
+          failed.add(site);
+        }
         return true;
       }
     }
 
-    private boolean reckonMarked(long site) {
-      List<StaleSystems.Stale> marks = stale.claim(site);
+    private void reckonMarked(long site) {
+      List<StaleSystems.Stale> marks =
+          alone.contains(site) ? stale.claim(site) : stale.claimTogether(site, notTogether());
       if (marks.isEmpty()) {
-        return false;
+        return;
       }
+      taken = marks.stream().map(StaleSystems.Stale::siteId).collect(Collectors.toSet());
       // A mark is written with the facts it tells of: weather read after it could be seen is new
       // enough for it.
       List<Long> ids = marks.stream().map(StaleSystems.Stale::id).toList();
@@ -192,18 +213,16 @@ final class ReckoningRun {
         seen = stale.listIds();
         stations = weather.open();
       }
-      boolean all = marks.stream().anyMatch(mark -> mark.first() == null);
-      YearMonth first =
-          all
-              ? null
-              : marks.stream()
-                  .flatMap(mark -> Stream.ofNullable(mark.first()))
-                  .min(YearMonth::compareTo)
-                  .orElse(null);
+      var wanted = StaleSystems.WaitsFor.of(marks);
       written.addAndGet(
-          reckoning.reckon(site, first, marks.get(0).reason(), upgradeOrdered, stations));
+          reckoning.reckon(taken, wanted.first(), wanted.reason(), upgradeOrdered, stations));
       stale.settle(marks);
-      return true;
+    }
+
+    private Set<Long> notTogether() {
+      Set<Long> sites = new HashSet<>(failed);
+      sites.addAll(alone);
+      return sites;
     }
   }
 }

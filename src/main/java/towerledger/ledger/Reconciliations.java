@@ -16,7 +16,7 @@ import towerledger.site.CoolingSystem;
 import towerledger.weather.WeatherRecords;
 
 /**
- * Reckons what is stale, a site at a time, each in a transaction of its own: whatever is done when
+ * Reckons what is stale, a few sites at a time in a transaction of their own: whatever is done when
  * a node dies is done, the rest is taken up elsewhere. Several runs, on any nodes, share the work.
  */
 @Service

@@ -157,9 +157,9 @@ class Revisions {
    * Writes the months that may be written and differ from what stands.
    *
    * @param upgradeOrdered whether a newer model may restate closed months
-   * @return how many revisions were appended
+   * @return the site of each revision that was appended
    */
-  int append(
+  List<Long> append(
       List<NewRevision> fresh,
       Map<Long, Map<YearMonth, Standing>> standing,
       String reason,
@@ -181,7 +181,7 @@ class Revisions {
     if (!rows.isEmpty()) {
       write(rows);
     }
-    return rows.size();
+    return rows.stream().map(row -> row.place().siteId()).toList();
   }
 
   private static boolean mayReplace(Standing before, NewRevision revision, boolean upgradeOrdered) {

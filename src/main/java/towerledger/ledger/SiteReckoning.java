@@ -5,8 +5,10 @@ import java.time.Instant;
 import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -20,13 +22,14 @@ import towerledger.account.Customers;
 import towerledger.balance.MonthVerdict;
 import towerledger.balance.Reconciler;
 import towerledger.balance.ReconciliationPolicy;
-import towerledger.balance.facts.MeterFacts;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.meter.MeterNetwork;
+import towerledger.meter.MeterRecord;
 import towerledger.meter.MeterRecords;
 import towerledger.quantity.CalendarMonth;
 import towerledger.quantity.Span;
 import towerledger.site.CoolingSystem;
+import towerledger.site.Meter;
 import towerledger.site.Site;
 import towerledger.site.Sites;
 import towerledger.tariff.MeterSize;
@@ -36,8 +39,8 @@ import towerledger.tariff.UtilityBills;
 import towerledger.weather.WeatherRecords;
 
 /**
- * Reckons the months of one site: gathers the facts, judges each system, prices all of them on the
- * site's one bill, and appends what differs from what stands.
+ * Reckons the months of sites: gathers the facts, judges each system, prices all systems of a site
+ * on its one bill, and appends what differs from what stands.
  */
 @Component
 class SiteReckoning {
@@ -78,9 +81,10 @@ class SiteReckoning {
   }
 
   /**
-   * Reckons a site from a month on.
+   * Reckons some sites from a month on: what is asked of the database is asked once for all of
+   * them.
    *
-   * @param siteId the site
+   * @param siteIds the sites
    * @param first first month touched; null for all there are
    * @param reason why, for the revisions
    * @param upgradeOrdered whether a newer model may restate closed months
@@ -88,23 +92,56 @@ class SiteReckoning {
    * @return how many revisions were appended
    */
   int reckon(
-      long siteId,
+      Collection<Long> siteIds,
       @Nullable YearMonth first,
       String reason,
       boolean upgradeOrdered,
       WeatherRecords.Reading stations) {
-    Site site = sites.findSite(siteId).orElseThrow();
-    List<CoolingSystem> systems = sites.listSystems(site);
-    ZoneId zone = site.details().zone();
     Instant now = clock.instant();
-    YearMonth gatherFrom =
-        first == null ? Ledger.FIRST_MONTH : first.minusMonths(MONTHS_OF_HISTORY);
-    Instant gatherStart = CalendarMonth.of(gatherFrom, zone).span().startInclusive();
-    if (first != null && !CalendarMonth.of(first, zone).span().startInclusive().isBefore(now)) {
-      return 0; // a setting or reading dated ahead: its months come with the calendar
+    var systemsOf = sites.listSystemsOf(siteIds);
+    // Sites of one zone begin their months together, and are asked for together.
+    Map<Span, Map<Site, List<CoolingSystem>>> bySpan = new LinkedHashMap<>();
+    for (Site site : sites.listSites(siteIds)) {
+      ZoneId zone = site.details().zone();
+      if (first == null || begin(first, zone).isBefore(now)) {
+        YearMonth from = first == null ? Ledger.FIRST_MONTH : first.minusMonths(MONTHS_OF_HISTORY);
+        bySpan
+            .computeIfAbsent(
+                Span.of(begin(from, zone), now.plusSeconds(1)), span -> new LinkedHashMap<>())
+            .put(site, systemsOf.getOrDefault(site.id(), List.of()));
+      } // else a setting or reading dated ahead: its months come with the calendar
     }
-    Span span = Span.of(gatherStart, now.plusSeconds(1));
-    Map<Long, SystemFacts> facts = gatherer.gather(site, systems, span, stations);
+    List<NewRevision> fresh = new ArrayList<>();
+    bySpan.forEach(
+        (span, together) -> {
+          Map<Long, SystemFacts> facts = gatherer.gather(together, span, stations);
+          var books = new Books(together.keySet(), span);
+          together.forEach(
+              (site, systems) -> fresh.addAll(months(site, systems, facts, books, first, now)));
+        });
+    if (fresh.isEmpty()) {
+      return 0;
+    }
+    var standing =
+        revisions.standing(
+            fresh.stream().map(NewRevision::systemId).distinct().toList(),
+            fresh.stream().map(NewRevision::month).min(Comparator.naturalOrder()).orElseThrow());
+    List<Long> written = revisions.append(fresh, standing, reason, upgradeOrdered);
+    written.stream().distinct().forEach(site -> events.publishEvent(new MonthsReckoned(site)));
+    return written.size();
+  }
+
+  private static Instant begin(YearMonth month, ZoneId zone) {
+    return CalendarMonth.of(month, zone).span().startInclusive();
+  }
+
+  private List<NewRevision> months(
+      Site site,
+      List<CoolingSystem> systems,
+      Map<Long, SystemFacts> facts,
+      Books books,
+      @Nullable YearMonth first,
+      Instant now) {
     var byMonth = new TreeMap<YearMonth, Map<String, MonthVerdict>>();
     var factsByCode = new HashMap<String, SystemFacts>();
     for (CoolingSystem system : systems) {
@@ -119,11 +156,11 @@ class SiteReckoning {
             .put(system.code(), verdict);
       }
     }
-    if (byMonth.isEmpty()) {
-      return 0;
-    }
-    SiteMoney money = money(site, span);
     List<NewRevision> fresh = new ArrayList<>();
+    if (byMonth.isEmpty()) {
+      return fresh;
+    }
+    SiteMoney money = books.of(site);
     HeatText heatText = new HeatText();
     byMonth.forEach(
         (month, verdicts) -> {
@@ -143,17 +180,11 @@ class SiteReckoning {
                           month,
                           inputs,
                           heatText),
-                      LedgerStatus.byCalendar(month, zone, now)));
+                      LedgerStatus.byCalendar(month, site.details().zone(), now)));
             }
           }
         });
-    var standing =
-        revisions.standing(systems.stream().map(CoolingSystem::id).toList(), byMonth.firstKey());
-    int written = revisions.append(fresh, standing, reason, upgradeOrdered);
-    if (written > 0) {
-      events.publishEvent(new MonthsReckoned(siteId));
-    }
-    return written;
+    return fresh;
   }
 
   private List<MonthVerdict> judge(SystemFacts facts, @Nullable YearMonth first, Instant now) {
@@ -169,31 +200,43 @@ class SiteReckoning {
     return latest.get().isBefore(from) ? List.of() : reconciler.judge(facts, from, latest.get());
   }
 
-  private SiteMoney money(Site site, Span span) {
-    List<RateSchedule> known =
-        Stream.of(site.details().waterSchedule(), site.details().sewerSchedule())
-            .filter(Objects::nonNull)
-            .flatMap(code -> schedules.find(code).stream())
-            .toList();
-    Double size = site.details().serviceMeterSizeMm();
-    List<MeterFacts> serviceMeters =
-        meterRecords
-            .records(MeterNetwork.of(sites.listServiceMeters(site), List.of()).counted(), span)
-            .values()
-            .stream()
-            .map(record -> record.facts())
-            .toList();
-    ZoneId zone = site.details().zone();
-    return new SiteMoney(
-        customers.get(site.customerId()).currency(),
-        known,
-        size == null ? null : MeterSize.ofMillimetres(size),
-        serviceMeters,
-        utilityBills.list(
-            site,
-            span.startInclusive().atZone(zone).toLocalDate(),
-            span.endExclusive().atZone(zone).toLocalDate().plusDays(1)),
-        zone);
+  /** What some sites are billed by. */
+  private final class Books {
+
+    private final Span span;
+    private final Map<Long, List<Meter>> serviceMeters;
+    private final Map<Long, MeterRecord> records;
+    private final Map<String, Optional<RateSchedule>> rates = new HashMap<>();
+
+    Books(Collection<Site> ofSites, Span span) {
+      this.span = span;
+      serviceMeters =
+          new HashMap<>(sites.listServiceMetersOf(ofSites.stream().map(Site::id).toList()));
+      serviceMeters.replaceAll((site, meters) -> MeterNetwork.of(meters, List.of()).counted());
+      records =
+          meterRecords.records(
+              serviceMeters.values().stream().flatMap(List::stream).toList(), span);
+    }
+
+    SiteMoney of(Site site) {
+      ZoneId zone = site.details().zone();
+      Double size = site.details().serviceMeterSizeMm();
+      return new SiteMoney(
+          customers.get(site.customerId()).currency(),
+          Stream.of(site.details().waterSchedule(), site.details().sewerSchedule())
+              .filter(Objects::nonNull)
+              .flatMap(code -> rates.computeIfAbsent(code, schedules::find).stream())
+              .toList(),
+          size == null ? null : MeterSize.ofMillimetres(size),
+          serviceMeters.getOrDefault(site.id(), List.of()).stream()
+              .map(meter -> Objects.requireNonNull(records.get(meter.id())).facts())
+              .toList(),
+          utilityBills.list(
+              site,
+              span.startInclusive().atZone(zone).toLocalDate(),
+              span.endExclusive().atZone(zone).toLocalDate().plusDays(1)),
+          zone);
+    }
   }
 
   private static NewRevision revision(

@@ -1,5 +1,9 @@
 package towerledger.ledger;
 
+import static java.util.stream.Collectors.groupingBy;
+import static java.util.stream.Collectors.toList;
+import static java.util.stream.Collectors.toSet;
+
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
@@ -7,9 +11,13 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.event.EventListener;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -30,6 +38,11 @@ class StaleSystems {
   static final int SLOTS = 256;
 
   private static final int SITES_TRIED = 64;
+
+  /** Sites reckoned in one transaction at most, and systems: all their facts are held at once. */
+  private static final int SITES_TOGETHER = 8;
+
+  private static final int SYSTEMS_TOGETHER = 12;
 
   private final JdbcClient jdbc;
   private final Clock clock;
@@ -95,14 +108,67 @@ class StaleSystems {
    * @return its marks, empty when others are at it or nothing waits any more
    */
   List<Stale> claim(long site) {
+    return takesTurn(site) ? marks(List.of(site)) : List.of();
+  }
+
+  /**
+   * Takes a site for this transaction and with it some more of its slot that wait for the same: the
+   * same months for the same reason. What is asked of the database for each piece of work is then
+   * asked once for all of them.
+   *
+   * @param except sites to be left where they are
+   * @return their marks, empty when others are at the slot or the site no longer waits
+   */
+  List<Stale> claimTogether(long site, Collection<Long> except) {
     if (!takesTurn(site)) {
       return List.of();
     }
+    List<Long> near =
+        LongStream.range(0, SITES_TOGETHER).mapToObj(i -> site + i * SLOTS).collect(toList());
+    near.removeAll(except);
+    var bySite = marks(near).stream().collect(groupingBy(Stale::siteId, TreeMap::new, toList()));
+    List<Stale> own = bySite.getOrDefault(site, List.of());
+    var together = new ArrayList<>(own);
+    var systems = own.stream().map(Stale::systemId).collect(toSet());
+    for (List<Stale> others : bySite.tailMap(site + 1).values()) {
+      if (!own.isEmpty() && WaitsFor.of(others).equals(WaitsFor.of(own))) {
+        others.forEach(mark -> systems.add(mark.systemId()));
+        if (systems.size() > SYSTEMS_TOGETHER) {
+          break;
+        }
+        together.addAll(others);
+      }
+    }
+    return together;
+  }
+
+  /**
+   * What all marks of a site come to.
+   *
+   * @param first first month touched; null when there is no first
+   * @param reason why, by the oldest
+   */
+  record WaitsFor(@Nullable YearMonth first, String reason) {
+
+    static WaitsFor of(List<Stale> marks) {
+      boolean all = marks.stream().anyMatch(mark -> mark.first() == null);
+      return new WaitsFor(
+          all
+              ? null
+              : marks.stream()
+                  .flatMap(mark -> Stream.ofNullable(mark.first()))
+                  .min(YearMonth::compareTo)
+                  .orElse(null),
+          marks.get(0).reason());
+    }
+  }
+
+  private List<Stale> marks(Collection<Long> sites) {
     return jdbc.sql(
             """
             SELECT id, system_id, site_id, first_month, reason FROM ledger_stale
-            WHERE site_id = :site ORDER BY id""")
-        .param("site", site)
+            WHERE site_id IN (:sites) ORDER BY id""")
+        .param("sites", sites)
         .query(StaleSystems::stale)
         .list();
   }

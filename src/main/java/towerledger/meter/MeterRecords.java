@@ -80,15 +80,17 @@ public class MeterRecords {
   /**
    * What the meters that count measured, for many systems, as a reconciliation takes it in.
    *
-   * @param systemIds any number of systems of one site
-   * @param service service meters of the site, which may be above them
+   * @param systemIds any number of systems
+   * @param service service meters of their sites by site, which may be above them
    * @param span volumes that reach into it are wholly told; facts from outside may be among them
    * @return the meters of each system by code; a system without meters has an empty list
    */
   public Map<Long, List<MeterFacts>> listFacts(
-      Collection<Long> systemIds, Collection<Meter> service, Span span) {
+      Collection<Long> systemIds, Map<Long, List<Meter>> service, Span span) {
     Map<Long, List<Meter>> meters = new HashMap<>(sites.listMeters(systemIds));
-    meters.replaceAll((system, own) -> MeterNetwork.of(own, service).counted());
+    meters.replaceAll(
+        (system, own) ->
+            MeterNetwork.of(own, service.getOrDefault(own.get(0).siteId(), List.of())).counted());
     Map<Long, MeterRecord> records =
         records(meters.values().stream().flatMap(List::stream).toList(), span);
     var facts = new HashMap<Long, List<MeterFacts>>();

@@ -12,4 +12,6 @@ interface MeterRepository extends JpaRepository<Meter, Long> {
   List<Meter> findBySystemIdInOrderByCode(Collection<Long> systemIds);
 
   List<Meter> findBySiteIdAndSystemIdIsNullOrderByCode(long siteId);
+
+  List<Meter> findBySiteIdInAndSystemIdIsNullOrderByCode(Collection<Long> siteIds);
 }

@@ -357,6 +357,13 @@ public class Sites {
     return systems.findBySiteIdOrderByCode(site.id());
   }
 
+  /** Systems of several sites, by site; a site without any is left out. */
+  @Transactional(readOnly = true)
+  public Map<Long, List<CoolingSystem>> listSystemsOf(Collection<Long> siteIds) {
+    return systems.findBySiteIdInOrderByCode(siteIds).stream()
+        .collect(Collectors.groupingBy(CoolingSystem::siteId));
+  }
+
   @Transactional(readOnly = true)
   public List<CoolingSystem> listSystems(Collection<Long> ids) {
     return systems.findAllById(ids);
@@ -391,6 +398,13 @@ public class Sites {
   @Transactional(readOnly = true)
   public List<Meter> listServiceMeters(Site site) {
     return meters.findBySiteIdAndSystemIdIsNullOrderByCode(site.id());
+  }
+
+  /** The service meters of several sites, by site; a site without any is left out. */
+  @Transactional(readOnly = true)
+  public Map<Long, List<Meter>> listServiceMetersOf(Collection<Long> siteIds) {
+    return meters.findBySiteIdInAndSystemIdIsNullOrderByCode(siteIds).stream()
+        .collect(Collectors.groupingBy(Meter::siteId));
   }
 
   /** Time lines of the settings of many systems at once; a system without any has an empty one. */

@@ -1,5 +1,6 @@
 package towerledger.site;
 
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.data.jpa.repository.JpaRepository;
@@ -10,6 +11,8 @@ interface SystemRepository extends JpaRepository<CoolingSystem, Long> {
   Optional<CoolingSystem> findByCode(String code);
 
   List<CoolingSystem> findBySiteIdOrderByCode(long siteId);
+
+  List<CoolingSystem> findBySiteIdInOrderByCode(Collection<Long> siteIds);
 
   @NativeQuery(
       """

@@ -99,7 +99,7 @@ abstract class RevisionsCases {
 
   private int append(
       LedgerStatus status, String facts, String model, double makeup, boolean upgradeOrdered) {
-    Integer written =
+    List<Long> written =
         transaction.execute(
             transactionStatus ->
                 revisions.append(
@@ -107,6 +107,6 @@ abstract class RevisionsCases {
                     revisions.standing(List.of(system.id()), MAY),
                     "because of the test",
                     upgradeOrdered));
-    return written == null ? 0 : written;
+    return written == null ? 0 : written.size();
   }
 }

@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -133,7 +134,7 @@ abstract class MeterFactsCases {
         records
             .listFacts(
                 List.of(meter.systemId().orElseThrow()),
-                List.of(),
+                Map.of(),
                 Span.of(JULY, JULY.plusSeconds(1)))
             .values()
             .iterator()
