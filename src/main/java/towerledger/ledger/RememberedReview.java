@@ -31,7 +31,8 @@ public class RememberedReview {
 
   private final MonthReview review;
   private final JdbcClient jdbc;
-  private final Cache<Object, Figures> known = Caffeine.newBuilder().maximumSize(ENTRIES).build();
+  private final Cache<Object, Figures> known =
+      Caffeine.newBuilder().maximumSize(ENTRIES).build();
 
   RememberedReview(MonthReview review, JdbcClient jdbc) {
     this.review = review;
@@ -52,11 +53,13 @@ public class RememberedReview {
   /**
    * A month added up.
    *
+   * @param changes how often the ledger had changed when the figures were read, at least
    * @param sums see {@link MonthReview#sums}
    * @param months see {@link MonthReview#lossByMonth}
    * @param customers see {@link MonthReview#lossByCustomer}
    */
   public record Portfolio(
+      long changes,
       List<MonthReview.Sum> sums,
       List<MonthReview.MonthLoss> months,
       List<CustomerLosses> customers) {}
@@ -75,25 +78,31 @@ public class RememberedReview {
                 review.sums(viewer, month, filter),
                 review.lossByMonth(viewer, first, month, filter),
                 review.rankedLosses(viewer, month, filter, customers));
+    long changes =
+        jdbc.sql("SELECT SUM(t.changes) FROM ledger_turn t").query(Long.class).single();
     Money money =
         MonthReview.coversAll(viewer, filter)
-            ? remembered(new Month(first, month, customers), Money.class, read)
+            ? remembered(changes, new Month(first, month, customers), Money.class, read)
             : read.get();
-    return new Portfolio(money.sums(), money.months(), review.named(money.customers()));
+    return new Portfolio(changes, money.sums(), money.months(), review.named(money.customers()));
   }
 
-  /** See {@link MonthReview#lines}. */
+  /**
+   * See {@link MonthReview#lines}.
+   *
+   * @param changes that of the portfolio these are part of: the lines are not older
+   */
   public Map<Long, List<TrendMonth>> lines(
-      Collection<Long> systemIds, YearMonth first, YearMonth last) {
+      long changes, Collection<Long> systemIds, YearMonth first, YearMonth last) {
     Lines lines = new Lines(List.copyOf(systemIds), first, last);
-    return remembered(lines, Found.class, () -> new Found(review.lines(systemIds, first, last)))
+    return remembered(
+            changes, lines, Found.class, () -> new Found(review.lines(systemIds, first, last)))
         .lines();
   }
 
   private record Found(Map<Long, List<TrendMonth>> lines) {}
 
-  private <T> T remembered(Object key, Class<T> type, Supplier<T> read) {
-    long changes = jdbc.sql("SELECT SUM(t.changes) FROM ledger_turn t").query(Long.class).single();
+  private <T> T remembered(long changes, Object key, Class<T> type, Supplier<T> read) {
     @Nullable Figures before = known.getIfPresent(key);
     if (before != null && before.changes() == changes) {
       return type.cast(before.value());

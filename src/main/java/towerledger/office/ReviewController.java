@@ -13,19 +13,16 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import towerledger.account.Actor;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
-import towerledger.ledger.Ledger;
 import towerledger.ledger.MonthEnds;
 
 /** The month review, where the office begins. */
 @Controller
 class ReviewController {
 
-  private final Ledger ledger;
   private final MonthEnds ends;
   private final ReviewPage page;
 
-  ReviewController(Ledger ledger, MonthEnds ends, ReviewPage page) {
-    this.ledger = ledger;
+  ReviewController(MonthEnds ends, ReviewPage page) {
     this.ends = ends;
     this.page = page;
   }
@@ -37,17 +34,12 @@ class ReviewController {
       @ModelAttribute("figureText") FigureText text,
       @RequestHeader(name = "HX-Request", defaultValue = "false") boolean partOnly,
       Model model) {
-    Optional<YearMonth> newest = ledger.findNewestMonth(viewer);
-    if (newest.isEmpty()) {
+    Optional<ReviewView> view = page.find(viewer, choice, partOnly, text);
+    if (view.isEmpty()) {
       return "redirect:/guide";
     }
-    YearMonth month = choice.chosenMonth().orElse(newest.get());
-    model.addAttribute("view", page.compose(viewer, month, newest.get(), choice, text));
-    if (partOnly) {
-      return "office/review :: list";
-    }
-    model.addAttribute("closable", ends.countClosable(month));
-    return "office/review";
+    model.addAttribute("view", view.get());
+    return partOnly ? "office/review :: list" : "office/review";
   }
 
   /** Closes a month before its ten days are over. */

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
@@ -19,7 +20,9 @@ import towerledger.drawing.Series;
 import towerledger.drawing.Sparkline;
 import towerledger.drawing.SystemMonths;
 import towerledger.drawing.WaterBar;
+import towerledger.ledger.Ledger;
 import towerledger.ledger.LedgerEntry;
+import towerledger.ledger.MonthEnds;
 import towerledger.ledger.MonthReview;
 import towerledger.ledger.RememberedReview;
 import towerledger.ledger.ReviewFilter;
@@ -45,26 +48,46 @@ class ReviewPage {
   /** Beyond these the search finds a customer sooner than a list. */
   private static final int CUSTOMERS = 300;
 
+  private final Ledger ledger;
+  private final MonthEnds ends;
   private final MonthReview review;
   private final RememberedReview remembered;
   private final MessageSource messages;
   private final ServletContext servlets;
 
   ReviewPage(
+      Ledger ledger,
+      MonthEnds ends,
       MonthReview review,
       RememberedReview remembered,
       MessageSource messages,
       ServletContext servlets) {
-    this.servlets = servlets;
+    this.ledger = ledger;
+    this.ends = ends;
     this.review = review;
     this.remembered = remembered;
     this.messages = messages;
+    this.servlets = servlets;
   }
 
-  /** In one transaction: the figures of a page are those of one moment, over one connection. */
+  /**
+   * The review; empty as long as no month is reckoned.
+   *
+   * <p>In one transaction: the figures of a page are those of one moment, over one connection.
+   *
+   * @param listOnly whether only the list is shown
+   */
   @Transactional(readOnly = true)
-  ReviewView compose(
-      Viewer viewer, YearMonth month, YearMonth newest, ReviewChoice choice, FigureText text) {
+  Optional<ReviewView> find(
+      Viewer viewer, ReviewChoice choice, boolean listOnly, FigureText text) {
+    return ledger
+        .findNewestMonth(viewer)
+        .map(newest -> compose(viewer, newest, choice, listOnly, text));
+  }
+
+  private ReviewView compose(
+      Viewer viewer, YearMonth newest, ReviewChoice choice, boolean listOnly, FigureText text) {
+    YearMonth month = choice.chosenMonth().orElse(newest);
     Words words = new Words(messages, text.locale());
     ReviewFilter filter = choice.filter();
     RememberedReview.Portfolio portfolio =
@@ -92,9 +115,10 @@ class ReviewPage {
             choice.customer()),
         WaterLegend.all(words),
         words.of("review.scale", text.volume(scale)),
-        rows(entries, month, (page - 1) * ROWS, scale, words, text),
+        rows(portfolio.changes(), entries, month, (page - 1) * ROWS, scale, words, text),
         turning(found, page, pages, choice, words),
-        "/api/v1/ledger.csv?from=%s&to=%s".formatted(month, month));
+        "/api/v1/ledger.csv?from=%s&to=%s".formatted(month, month),
+        listOnly ? 0 : ends.countClosable(month));
   }
 
   private static Volume scale(List<LedgerEntry> entries) {
@@ -152,6 +176,7 @@ class ReviewPage {
   }
 
   private String rows(
+      long changes,
       List<LedgerEntry> entries,
       YearMonth month,
       int before,
@@ -160,7 +185,7 @@ class ReviewPage {
       FigureText text) {
     YearMonth first = month.minusMonths(MONTHS - 1L);
     Map<Long, List<TrendMonth>> lines =
-        remembered.lines(entries.stream().map(e -> e.of().systemId()).toList(), first, month);
+        remembered.lines(changes, entries.stream().map(e -> e.of().systemId()).toList(), first, month);
     String unaccounted = words.of("review.unaccounted", text.volumeUnitName());
     String cost = words.of("review.cost");
     Html rows = new Html(entries.size() * 6_000);

@@ -22,6 +22,7 @@ import towerledger.page.Plate;
  * @param rows the rows of this page of the list, as HTML; empty when no row passes the filter
  * @param turning where the list can be turned to
  * @param csvPath the month as CSV
+ * @param closable how many systems have this month over and not yet closed
  */
 record ReviewView(
     String month,
@@ -37,7 +38,8 @@ record ReviewView(
     String scaleText,
     String rows,
     Turning turning,
-    String csvPath) {
+    String csvPath,
+    int closable) {
 
   /**
    * What a month adds up to.

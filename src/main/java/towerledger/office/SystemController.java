@@ -37,9 +37,10 @@ class SystemController {
       @RequestParam(required = false) @Nullable String month,
       @ModelAttribute("figureText") FigureText text,
       Model model) {
-    CoolingSystem system = find(viewer, code);
     model.addAttribute(
-        "view", page.compose(viewer, system, month == null ? null : month(month), text));
+        "view",
+        page.find(viewer, code, month == null ? null : month(month), text)
+            .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND)));
     return "office/system";
   }
 

@@ -26,6 +26,7 @@ import towerledger.page.SystemPlates;
 import towerledger.site.CoolingSystem;
 import towerledger.site.Meter;
 import towerledger.site.Site;
+import towerledger.site.SiteAccess;
 import towerledger.site.Sites;
 import towerledger.site.Tower;
 import towerledger.wording.MoneyText;
@@ -40,6 +41,7 @@ class SystemPage {
   private static final int MONTHS = 25;
   private static final int VISITS = 12;
 
+  private final SiteAccess access;
   private final Ledger ledger;
   private final Sites sites;
   private final EquipmentTables equipment;
@@ -50,6 +52,7 @@ class SystemPage {
   private final ServletContext servlets;
 
   SystemPage(
+      SiteAccess access,
       Ledger ledger,
       Sites sites,
       EquipmentTables equipment,
@@ -58,7 +61,7 @@ class SystemPage {
       SystemEvents events,
       MessageSource messages,
       ServletContext servlets) {
-    this.servlets = servlets;
+    this.access = access;
     this.ledger = ledger;
     this.sites = sites;
     this.equipment = equipment;
@@ -66,11 +69,23 @@ class SystemPage {
     this.evidence = evidence;
     this.events = events;
     this.messages = messages;
+    this.servlets = servlets;
   }
 
-  /** In one transaction: the figures of a page are those of one moment, over one connection. */
+  /**
+   * The page; empty when the viewer has no such system.
+   *
+   * <p>In one transaction: the figures of a page are those of one moment, over one connection.
+   *
+   * @param wanted month to show; null for the newest
+   */
   @Transactional(readOnly = true)
-  SystemView compose(
+  Optional<SystemView> find(
+      Viewer viewer, String code, @Nullable YearMonth wanted, FigureText text) {
+    return access.findSystem(viewer, code).map(system -> compose(viewer, system, wanted, text));
+  }
+
+  private SystemView compose(
       Viewer viewer, CoolingSystem system, @Nullable YearMonth wanted, FigureText text) {
     Words words = new Words(messages, text.locale());
     YearMonth newest = ledger.findNewestMonth(viewer).orElse(Ledger.FIRST_MONTH);
