@@ -31,8 +31,7 @@ public class RememberedReview {
 
   private final MonthReview review;
   private final JdbcClient jdbc;
-  private final Cache<Object, Figures> known =
-      Caffeine.newBuilder().maximumSize(ENTRIES).build();
+  private final Cache<Object, Figures> known = Caffeine.newBuilder().maximumSize(ENTRIES).build();
 
   RememberedReview(MonthReview review, JdbcClient jdbc) {
     this.review = review;
@@ -78,8 +77,7 @@ public class RememberedReview {
                 review.sums(viewer, month, filter),
                 review.lossByMonth(viewer, first, month, filter),
                 review.rankedLosses(viewer, month, filter, customers));
-    long changes =
-        jdbc.sql("SELECT SUM(t.changes) FROM ledger_turn t").query(Long.class).single();
+    long changes = jdbc.sql("SELECT SUM(t.changes) FROM ledger_turn t").query(Long.class).single();
     Money money =
         MonthReview.coversAll(viewer, filter)
             ? remembered(changes, new Month(first, month, customers), Money.class, read)

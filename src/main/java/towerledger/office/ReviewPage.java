@@ -78,8 +78,7 @@ class ReviewPage {
    * @param listOnly whether only the list is shown
    */
   @Transactional(readOnly = true)
-  Optional<ReviewView> find(
-      Viewer viewer, ReviewChoice choice, boolean listOnly, FigureText text) {
+  Optional<ReviewView> find(Viewer viewer, ReviewChoice choice, boolean listOnly, FigureText text) {
     return ledger
         .findNewestMonth(viewer)
         .map(newest -> compose(viewer, newest, choice, listOnly, text));
@@ -185,7 +184,8 @@ class ReviewPage {
       FigureText text) {
     YearMonth first = month.minusMonths(MONTHS - 1L);
     Map<Long, List<TrendMonth>> lines =
-        remembered.lines(changes, entries.stream().map(e -> e.of().systemId()).toList(), first, month);
+        remembered.lines(
+            changes, entries.stream().map(e -> e.of().systemId()).toList(), first, month);
     String unaccounted = words.of("review.unaccounted", text.volumeUnitName());
     String cost = words.of("review.cost");
     Html rows = new Html(entries.size() * 6_000);

@@ -169,7 +169,8 @@ abstract class KeptSumsCases {
             .list()
             .get(0);
     RememberedReview.Portfolio wasting = portfolio(month);
-    List<TrendMonth> line = remembered.lines(wasting.changes(), List.of(system), month, month).get(system);
+    List<TrendMonth> line =
+        remembered.lines(wasting.changes(), List.of(system), month, month).get(system);
     assertThat(portfolio(month)).isEqualTo(wasting);
     assertThat(wasting.sums()).isEqualTo(review.sums(office(), month, ReviewFilter.all()));
     assertThat(wasting.customers()).isNotEmpty();
@@ -183,7 +184,8 @@ abstract class KeptSumsCases {
         .isEqualTo(review.lossByMonth(office(), month, month, ReviewFilter.all()));
     assertThat(sound.sums().get(0).wasting()).isLessThan(wasting.sums().get(0).wasting());
     assertThat(sound.customers()).isNotEqualTo(wasting.customers());
-    assertThat(remembered.lines(sound.changes(), List.of(system), month, month).get(system)).isNotEqualTo(line);
+    assertThat(remembered.lines(sound.changes(), List.of(system), month, month).get(system))
+        .isNotEqualTo(line);
   }
 
   private RememberedReview.Portfolio portfolio(YearMonth month) {
