@@ -88,11 +88,17 @@ final class HourlyModel {
     int next = 0;
     double now = TowerModel.USUAL_SETPOINT_C;
     boolean assumed = true;
+    long until = Long.MIN_VALUE; // the set-point holds up to here, seconds after the start
     for (int h = 0; h < hours; h++) {
-      Instant at = start.plusSeconds(3600L * h + 1);
-      while (next < settings.size() && settings.get(next).effectiveFrom().isBefore(at)) {
-        assumed = settings.get(next).coldWaterSetpointC().isEmpty();
-        now = settings.get(next).coldWaterSetpointC().orElse(TowerModel.USUAL_SETPOINT_C);
+      while (next <= settings.size() && until < 3600L * h + 1) {
+        if (next > 0) {
+          assumed = settings.get(next - 1).coldWaterSetpointC().isEmpty();
+          now = settings.get(next - 1).coldWaterSetpointC().orElse(TowerModel.USUAL_SETPOINT_C);
+        }
+        until =
+            next < settings.size()
+                ? settings.get(next).effectiveFrom().getEpochSecond() - start.getEpochSecond()
+                : Long.MAX_VALUE;
         next++;
       }
       setpoints[h] = Math.max(5, Math.min(55, now));

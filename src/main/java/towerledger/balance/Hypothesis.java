@@ -79,8 +79,10 @@ final class Hypothesis {
     return copy;
   }
 
-  Hypothesis copy() {
-    Hypothesis copy = copy(signature, was, onset, logWeight);
+  /** As it stands when a month closes; what it has learned of the days is of no more use. */
+  Hypothesis closing() {
+    Hypothesis copy =
+        new Hypothesis(signature, was, onset, logWeight, calibration.copy(), booked.clone());
     copy.end = end;
     return copy;
   }

@@ -16,12 +16,12 @@ final class LossEstimate {
   private static final double SCATTER = 0.03;
 
   private final List<Response> responses;
-  private final List<Period> periods;
+  private final double[] middles;
   private final MonthFrame frame;
 
   LossEstimate(List<Response> responses, List<Period> periods, MonthFrame frame) {
     this.responses = responses;
-    this.periods = periods;
+    this.middles = periods.stream().mapToDouble(p -> 0.5 * (p.from() + p.to())).toArray();
     this.frame = frame;
   }
 
@@ -30,8 +30,7 @@ final class LossEstimate {
     if (h.onset == Hypothesis.ALWAYS) {
       return Double.NEGATIVE_INFINITY;
     }
-    Period period = periods.get(h.onset);
-    return 0.5 * (period.from() + period.to());
+    return middles[h.onset];
   }
 
   /** Where a hypothesis puts the end, in blocks. */
@@ -39,8 +38,7 @@ final class LossEstimate {
     if (!h.over()) {
       return Double.POSITIVE_INFINITY;
     }
-    Period period = periods.get(h.end);
-    return 0.5 * (period.from() + period.to());
+    return middles[h.end];
   }
 
   /** Part of a month in which a hypothesis has its fault act, 0–1. */
@@ -48,9 +46,11 @@ final class LossEstimate {
     if (h.was == 0) {
       return 0;
     }
-    double from = Math.max(frame.from(month), onset(h));
-    double to = Math.min(frame.to(month), end(h));
-    return Math.max(0, to - from) / (frame.to(month) - frame.from(month));
+    double begins = frame.from(month);
+    double ends = frame.to(month);
+    double from = Math.max(begins, onset(h));
+    double to = Math.min(ends, end(h));
+    return Math.max(0, to - from) / (ends - begins);
   }
 
   /** Makeup of a month that a sound system draws as a hypothesis has it, at a load of one, L. */

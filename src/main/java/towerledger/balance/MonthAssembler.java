@@ -106,13 +106,14 @@ final class MonthAssembler {
     List<Cause> set = VerdictRule.set(ranked, flagged);
     draft.settle(flagged, waste, ranked.get(0).getKey(), loss);
     List<CauseOpinion> opinions = new ArrayList<>();
+    Reasons.Signs signs = Reasons.Signs.of(draft);
     double total = ranked.stream().mapToDouble(Map.Entry::getValue).sum();
     for (Map.Entry<Cause, Double> entry : ranked) {
       double probability = Math.min(1, entry.getValue() / total);
       opinions.add(
           probability < LEAST_ARGUED
               ? new CauseOpinion(entry.getKey(), probability, List.of(), List.of())
-              : Reasons.of(draft, entry.getKey(), probability));
+              : Reasons.of(draft, signs, entry.getKey(), probability));
     }
     Optional<LoggedDays.Onset> byDays =
         waste ? loggedOnset(hypotheses, month, ranked.get(0).getKey()) : Optional.empty();

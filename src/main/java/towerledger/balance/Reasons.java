@@ -8,18 +8,36 @@ final class Reasons {
 
   private Reasons() {}
 
-  static CauseOpinion of(MonthDraft draft, Cause cause, double probability) {
+  /**
+   * What a month's makeup and samples say, whatever the cause.
+   *
+   * @param share makeup over the expected, as a part of it
+   * @param makeup the same in words
+   * @param cycles cycles over their target, less one; NaN where not known
+   * @param chemistry the same in words
+   */
+  record Signs(double share, String makeup, double cycles, String chemistry) {
+
+    static Signs of(MonthDraft draft) {
+      double share = (draft.makeup - draft.otherUse - draft.expected) / draft.expected;
+      return new Signs(
+          share,
+          "makeup %.0f %% %s than the sound system would draw"
+              .formatted(Math.abs(100 * share), share >= 0 ? "more" : "less"),
+          draft.chemistry.cycles() / draft.chemistry.targetCycles() - 1,
+          "cycles %.1f against a target of %.1f"
+              .formatted(draft.chemistry.cycles(), draft.chemistry.targetCycles()));
+    }
+  }
+
+  static CauseOpinion of(MonthDraft draft, Signs signs, Cause cause, double probability) {
     List<String> speaksFor = new ArrayList<>();
     List<String> against = new ArrayList<>();
-    double share = (draft.makeup - draft.otherUse - draft.expected) / draft.expected;
-    String makeup =
-        "makeup %.0f %% %s than the sound system would draw"
-            .formatted(Math.abs(100 * share), share >= 0 ? "more" : "less");
-    double cycles = draft.chemistry.cycles() / draft.chemistry.targetCycles() - 1;
+    double share = signs.share();
+    String makeup = signs.makeup();
+    double cycles = signs.cycles();
     boolean low = cycles < -0.08;
-    String chemistry =
-        "cycles %.1f against a target of %.1f"
-            .formatted(draft.chemistry.cycles(), draft.chemistry.targetCycles());
+    String chemistry = signs.chemistry();
     boolean knownCycles = !Double.isNaN(cycles);
     switch (cause) {
       case NONE -> {

@@ -215,7 +215,7 @@ final class SystemPass {
     List<Hypothesis> copies = new ArrayList<>(alive.size());
     for (Hypothesis h : alive) {
       if (h.logWeight > -12 || h.was == 0) {
-        copies.add(h.copy());
+        copies.add(h.closing());
       }
     }
     return copies;

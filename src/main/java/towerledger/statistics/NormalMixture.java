@@ -97,6 +97,15 @@ public final class NormalMixture {
     return cumulative(limit) >= probability ? limit : Math.max(limit, quantile(probability));
   }
 
+  /** A guess at a quantile: on that side of the heaviest component. */
+  private double start(double probability) {
+    int heaviest = 0;
+    for (int i = 1; i < size; i++) {
+      heaviest = weight[i] > weight[heaviest] ? i : heaviest;
+    }
+    return mean[heaviest] + 4 * (probability - 0.5) * deviation[heaviest];
+  }
+
   /**
    * Value below which the mixture lies with a probability: Newton's method on {@link #cumulative},
    * with a step of bisection wherever Newton would leave what is known to hold the value, or closes
@@ -110,7 +119,7 @@ public final class NormalMixture {
       high = Math.max(high, mean[i] + FARTHEST * deviation[i]);
     }
     double wanted = probability * total;
-    double at = Math.max(low, Math.min(high, mean()));
+    double at = Math.max(low, Math.min(high, start(probability)));
     double lastStep = high - low;
     for (int i = 0; i < MOST_STEPS && high - low > CLOSE * (1 + Math.abs(low)); i++) {
       double below = 0;
