@@ -109,14 +109,14 @@ final class PropertyPaths implements IStandardVariableExpressionEvaluator {
     }
     Object value = context.getVariable(path.names()[0]);
     for (int step = 1; step < path.names().length; step++) {
+      if (value == null) {
+        return language.evaluate(context, expression, way); // which says what is missing
+      }
       Optional<Method> accessor =
-          value == null
-              ? Optional.empty()
-              : accessors.computeIfAbsent(
-                  new Property(value.getClass(), path.names()[step]), PropertyPaths::accessor);
+          accessors.computeIfAbsent(
+              new Property(value.getClass(), path.names()[step]), PropertyPaths::accessor);
       if (accessor.isEmpty()) {
-        // a property of something else, or none at all, which the language explains
-        return language.evaluate(context, expression, way);
+        return language.evaluate(context, expression, way); // a property of something else
       }
       value = call(accessor.get(), value);
     }
