@@ -147,10 +147,10 @@ final class BasinWalk {
     walked = null;
     boolean stuckBleed = signature.shape() == Signature.Shape.BLEED_RUNNING;
     boolean fresh = signature.fresh();
-    losses(signature);
     if (aims.factor() != signature.aimFactor()) {
       aims = aims(signature.aimFactor());
     }
+    losses(signature);
     base = aims.base();
     baseBleed = aims.baseBleed();
     int n = blocks.count;
@@ -258,7 +258,25 @@ final class BasinWalk {
     }
   }
 
-  /** Inflow that nothing used, once the basin has filled to its overflow. */
+  /**
+   * Bleed that goes on whether the basin runs over or not, L/h: by a clock or by hand. A controller
+   * shuts its own when the water thins.
+   */
+  private double clockedBleedPerHourL(int block) {
+    BlowdownControl control = plan.control()[block];
+    return control == BlowdownControl.CONDUCTIVITY || proportional(block) || timedL[block] < 0
+        ? 0
+        : timedL[block]
+            * plan.freshUsCm()[block]
+            * aims.perLift()[block]
+            / QuarterDays.HOURS;
+  }
+
+  private boolean proportional(int block) {
+    return plan.control()[block] == BlowdownControl.MAKEUP_PROPORTIONAL;
+  }
+
+  /** Inflow that neither evaporation nor bleed used, once the basin has filled to its overflow. */
   private void overflow(double ratePerHour) {
     double freeboard = 0.06 * plan.volumeL();
     double[] used = usedL;
@@ -266,8 +284,10 @@ final class BasinWalk {
     int h = 0;
     for (int b = 0; b < lossL.length; b++) {
       double over = 0;
+      double bled = clockedBleedPerHourL(b);
+      double perUsed = proportional(b) ? aims.usCm()[b] * aims.perLift()[b] : 1;
       for (int i = 0; i < QuarterDays.HOURS; i++, h++) {
-        double next = level + (ratePerHour - used[h]);
+        double next = level + (ratePerHour - perUsed * used[h] - bled);
         over += Math.max(0, next - freeboard);
         level = Math.max(0, Math.min(freeboard, next));
       }

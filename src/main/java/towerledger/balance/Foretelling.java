@@ -14,6 +14,9 @@ final class Foretelling {
   /** How far the water that a drain takes may stray from what is assumed. */
   private static final double REFILL_LOOSE = 0.3;
 
+  /** How far the water of a fault may stray from one period to the next, as a part of it. */
+  private static final double FAULT_LOOSE = 0.1;
+
   private final List<Response> responses;
   private final double volumeL;
   private final double floorPerDayL;
@@ -200,10 +203,11 @@ final class Foretelling {
     slope[Calibration.BASE] = base;
   }
 
-  /** How far a fault of one size may stray from it: what a valve lets pass varies with the hour. */
+  /**
+   * How far a fault of one size may stray from it from one period to the next. The same for all: a
+   * cause that was allowed more would lose to the others whenever it foretold as well as they.
+   */
   private static double looseness(Response response) {
-    return response.refillL > 0
-        ? REFILL_LOOSE
-        : response.signature.shape() == Signature.Shape.FILL_PASSING ? 0.3 : 0.1;
+    return response.refillL > 0 ? REFILL_LOOSE : FAULT_LOOSE;
   }
 }

@@ -96,7 +96,7 @@ final class MonthAssembler {
             pass.believed(draft.grade),
             pass.vague(month));
     Map<Cause, Double> causes = pass.rule.causes(hypotheses, month, measure);
-    boolean waste = pass.rule.wastes(hypotheses, month, measure, loss);
+    boolean waste = pass.rule.wastes(hypotheses, month, measure, loss, draft.surplus());
     Cause suspect = VerdictRule.ranked(causes, true).get(0).getKey();
     boolean flagged =
         waste

@@ -280,6 +280,11 @@ final class MonthDraft {
     }
   }
 
+  /** Makeup over what is expected, in standard deviations of the two. */
+  double surplus() {
+    return (netMakeup() - expected) / Math.hypot(expectedDeviation, makeupDeviation);
+  }
+
   /** Makeup that went to the system, L. */
   double netMakeup() {
     return net(makeup, otherUse);

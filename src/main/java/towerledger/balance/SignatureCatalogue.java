@@ -32,7 +32,7 @@ final class SignatureCatalogue {
   /** Set-points that were moved and nobody told, and how often, per year; a judgement. */
   private static final double[] MOVED = {0.82, 0.9, 1.11, 1.22};
 
-  private static final double[] MOVED_RATE = {0.01, 0.012, 0.03, 0.02};
+  private static final double[] MOVED_RATE = {0.005, 0.012, 0.03, 0.02};
 
   /** Part of the modelled load of a system that stands, or is kept at a minimum. */
   private static final double[] STOPPED = {0.03, 0.3};
@@ -42,7 +42,7 @@ final class SignatureCatalogue {
   static List<Signature> of(ReconciliationPolicy policy, boolean bleedMetered) {
     List<Signature> all = new ArrayList<>();
     all.add(Signature.sound());
-    losses(all, policy, Cause.FILL_VALVE_LEAKING_BY, Shape.FILL_PASSING, 1, 14);
+    passing(all, policy.yearly(Cause.FILL_VALVE_LEAKING_BY));
     losses(all, policy, Cause.FILL_VALVE_STUCK_OPEN, Shape.FILL_PASSING, 12, 18);
     losses(all, policy, Cause.OVERFLOW_ON_SHUTDOWN, Shape.BASIN_STOPS, 0, 10);
     losses(all, policy, Cause.LEVEL_SET_HIGH, Shape.BASIN_RUNNING, 0, 11);
@@ -117,6 +117,24 @@ final class SignatureCatalogue {
       int first,
       int last) {
     losses(all, policy.yearly(cause), cause, shape, first, last);
+  }
+
+  /**
+   * A fill valve that leaks by, in half steps: only what exceeds the tower's own use is lost, so
+   * that the loss grows by far more than the leak. Smaller leaks than the first cost nothing.
+   */
+  private static void passing(List<Signature> all, double yearly) {
+    int first = 10;
+    int last = 28;
+    double prior = yearly / (last - first + 1);
+    for (int i = first; i <= last; i++) {
+      all.add(
+          Signature.loss(
+              Cause.FILL_VALVE_LEAKING_BY,
+              Shape.FILL_PASSING,
+              LEAST * Math.pow(STEP, 0.5 * i),
+              prior));
+    }
   }
 
   private static void losses(

@@ -13,6 +13,15 @@ final class VerdictRule {
   /** Probability of waste at which a month is flagged as wasteful. */
   static final double WASTE_LIMIT = 0.5;
 
+  /**
+   * The same where the month's own makeup stands out from the expected: what the month shows for
+   * itself needs less of the record.
+   */
+  private static final double WASTE_LIMIT_SEEN = 0.25;
+
+  /** Standard deviations by which the makeup of such a month exceeds the expected. */
+  private static final double SEEN = 1.5;
+
   /** Probability that nothing is wrong above which no month can be flagged. */
   static final double SOUND_ENOUGH = 1 - WASTE_LIMIT;
 
@@ -20,10 +29,10 @@ final class VerdictRule {
   static final double FAULT_LIMIT = 0.9;
 
   /** Probability that the named set of causes should hold. */
-  private static final double SET_PROBABILITY = 0.9;
+  private static final double SET_PROBABILITY = 0.87;
 
   /** Power of the odds between causes that is believed. */
-  private static final double RESERVE = 0.4;
+  private static final double RESERVE = 0.5;
 
   private static final int MOST_NAMES = 4;
 
@@ -139,9 +148,17 @@ final class VerdictRule {
   /**
    * Whether the loss of a month is probable, large enough, and seen in the month's own makeup: what
    * the months before it told is not enough.
+   *
+   * @param surplus makeup over the expected, in standard deviations of the two
    */
-  boolean wastes(List<Hypothesis> hypotheses, int month, Measure measure, NormalMixture loss) {
-    return wasteProbability(hypotheses, month, measure.makeupL()) >= WASTE_LIMIT
+  boolean wastes(
+      List<Hypothesis> hypotheses,
+      int month,
+      Measure measure,
+      NormalMixture loss,
+      double surplus) {
+    double limit = surplus >= SEEN ? WASTE_LIMIT_SEEN : WASTE_LIMIT;
+    return wasteProbability(hypotheses, month, measure.makeupL()) >= limit
         && loss.mean() >= leastL(measure.makeupL())
         && !contradicted(measure);
   }

@@ -6,9 +6,11 @@ import static org.assertj.core.api.Assertions.within;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.YearMonth;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import towerledger.balance.facts.RegisterVolume;
 import towerledger.balance.facts.WaterSample;
@@ -97,6 +99,46 @@ class VerdictCasesTest {
     assertThat(year.water().loss().orElseThrow().value().litres())
         .as("what is told of the leak; some of it passes for load")
         .isBetween(0.5 * month, 1.2 * month);
+  }
+
+  /**
+   * What a fill valve passes below the tower's own use costs nothing, so that its loss gathers in
+   * the cold months and is gone in summer, year after year: no leak behaves so. The basin's water
+   * and solids are walked here by the day, and the controller bleeds at four cycles.
+   */
+  @Test
+  void fillValveThatLeaksByIsToldByItsWinters() {
+    MadeUpSystem system = new MadeUpSystem();
+    double mean = IntStream.range(0, MadeUpSystem.DAYS).mapToDouble(system::evaporationL).average().orElseThrow();
+    double passed = 0.75 * mean;
+    double volume = 2 * mean;
+    double[] extra = new double[MadeUpSystem.DAYS];
+    double[] cycles = new double[MadeUpSystem.DAYS];
+    double now = MadeUpSystem.CYCLES;
+    for (int day = 0; day < extra.length; day++) {
+      double evaporated = system.evaporationL(day);
+      double spilled = Math.max(0, passed - evaporated);
+      now = (volume * now + evaporated + spilled) / (volume + spilled);
+      double bled = Math.max(0, volume * (now - MadeUpSystem.CYCLES) / (MadeUpSystem.CYCLES - 1));
+      now = Math.min(now, MadeUpSystem.CYCLES);
+      extra[day] = spilled + bled - evaporated / (MadeUpSystem.CYCLES - 1);
+      cycles[day] = now;
+    }
+    system.volumeLitres = OptionalDouble.of(volume);
+    system.freshLossL = day -> extra[day];
+    system.observed();
+    system.samples =
+        new ArrayList<>(
+            IntStream.iterate(0, day -> day < extra.length, day -> day + 14)
+                .mapToObj(day -> WaterSample.ofConductivities(MadeUpSystem.at(day).plus(Duration.ofHours(23)), 400, 400 * cycles[day]))
+                .toList());
+
+    List<MonthVerdict> verdicts = RECONCILER.judge(system.facts(), FIRST, LAST);
+
+    MonthVerdict second = verdicts.get(12);
+    assertThat(second.judgement().waste()).isTrue();
+    assertThat(second.judgement().likeliest().cause()).isEqualTo(Cause.FILL_VALVE_LEAKING_BY);
+    assertThat(verdicts.get(6).judgement().waste()).isFalse();
   }
 
   @Test

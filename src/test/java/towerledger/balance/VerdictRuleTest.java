@@ -3,6 +3,7 @@ package towerledger.balance;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class VerdictRuleTest {
@@ -30,6 +31,18 @@ class VerdictRuleTest {
     VerdictRule.Measure still = new VerdictRule.Measure(0, Double.NaN, EvidenceGrade.B, false);
 
     assertThat(RULE.sized(Cause.FILL_VALVE_SHUT, 0, still)).isFalse();
+  }
+
+  /** Odds are taken with reserve: nine to one is no single name, ninety-nine to one is. */
+  @Test
+  void setNamesASecondCauseUnlessTheOddsAreOverwhelming() {
+    assertThat(VerdictRule.set(odds(0.9, 0.1), true))
+        .containsExactly(Cause.BASIN_LEAK, Cause.LEVEL_SET_HIGH);
+    assertThat(VerdictRule.set(odds(0.99, 0.01), true)).containsExactly(Cause.BASIN_LEAK);
+  }
+
+  private static List<Map.Entry<Cause, Double>> odds(double leak, double level) {
+    return List.of(Map.entry(Cause.BASIN_LEAK, leak), Map.entry(Cause.LEVEL_SET_HIGH, level));
   }
 
   @Test
