@@ -266,10 +266,7 @@ final class BasinWalk {
     BlowdownControl control = plan.control()[block];
     return control == BlowdownControl.CONDUCTIVITY || proportional(block) || timedL[block] < 0
         ? 0
-        : timedL[block]
-            * plan.freshUsCm()[block]
-            * aims.perLift()[block]
-            / QuarterDays.HOURS;
+        : timedL[block] * plan.freshUsCm()[block] * aims.perLift()[block] / QuarterDays.HOURS;
   }
 
   private boolean proportional(int block) {

@@ -152,11 +152,7 @@ final class VerdictRule {
    * @param surplus makeup over the expected, in standard deviations of the two
    */
   boolean wastes(
-      List<Hypothesis> hypotheses,
-      int month,
-      Measure measure,
-      NormalMixture loss,
-      double surplus) {
+      List<Hypothesis> hypotheses, int month, Measure measure, NormalMixture loss, double surplus) {
     double limit = surplus >= SEEN ? WASTE_LIMIT_SEEN : WASTE_LIMIT;
     return wasteProbability(hypotheses, month, measure.makeupL()) >= limit
         && loss.mean() >= leastL(measure.makeupL())

@@ -109,7 +109,11 @@ class VerdictCasesTest {
   @Test
   void fillValveThatLeaksByIsToldByItsWinters() {
     MadeUpSystem system = new MadeUpSystem();
-    double mean = IntStream.range(0, MadeUpSystem.DAYS).mapToDouble(system::evaporationL).average().orElseThrow();
+    double mean =
+        IntStream.range(0, MadeUpSystem.DAYS)
+            .mapToDouble(system::evaporationL)
+            .average()
+            .orElseThrow();
     double passed = 0.75 * mean;
     double volume = 2 * mean;
     double[] extra = new double[MadeUpSystem.DAYS];
@@ -130,7 +134,12 @@ class VerdictCasesTest {
     system.samples =
         new ArrayList<>(
             IntStream.iterate(0, day -> day < extra.length, day -> day + 14)
-                .mapToObj(day -> WaterSample.ofConductivities(MadeUpSystem.at(day).plus(Duration.ofHours(23)), 400, 400 * cycles[day]))
+                .mapToObj(
+                    day ->
+                        WaterSample.ofConductivities(
+                            MadeUpSystem.at(day).plus(Duration.ofHours(23)),
+                            400,
+                            400 * cycles[day]))
                 .toList());
 
     List<MonthVerdict> verdicts = RECONCILER.judge(system.facts(), FIRST, LAST);
