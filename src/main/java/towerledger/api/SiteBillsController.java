@@ -189,7 +189,7 @@ class SiteBillsController {
         claim.due().amount(),
         amount(claim.claimed()),
         claim.unclaimed().amount(),
-        claim.working(),
+        claim.working().lines(),
         claim.evidence().stream()
             .map(e -> new EvidenceAnswer(e.source(), e.reading(), e.when()))
             .toList(),

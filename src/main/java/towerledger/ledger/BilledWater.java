@@ -292,8 +292,8 @@ final class BilledWater {
         "meter %s (%s)".formatted(meter.code(), meter.details().role().code()),
         "%s × %s %s, %s"
             .formatted(
-                reading.register().toPlainString(),
-                meter.details().multiplier().toPlainString(),
+                reading.register().stripTrailingZeros().toPlainString(),
+                meter.details().multiplier().stripTrailingZeros().toPlainString(),
                 meter.details().unit(),
                 reading.kind().code()),
         CLOCK.format(reading.readAt().atZone(zone)));

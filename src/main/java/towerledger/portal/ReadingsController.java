@@ -28,7 +28,6 @@ import towerledger.drawing.FigureText;
 import towerledger.meter.MeterRecords;
 import towerledger.meter.ReadingEntry;
 import towerledger.meter.RegisterReading;
-import towerledger.meter.Remark;
 import towerledger.portal.PortalView.MeterLine;
 import towerledger.portal.PortalView.ReadingForm;
 import towerledger.site.CoolingSystem;
@@ -36,6 +35,7 @@ import towerledger.site.Meter;
 import towerledger.site.Site;
 import towerledger.site.SiteAccess;
 import towerledger.site.Sites;
+import towerledger.wording.ReasonText;
 import towerledger.wording.Words;
 
 /** Lets a customer hand in the registers of their own meters, where the office allows it. */
@@ -89,6 +89,7 @@ class ReadingsController {
             .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
     var form = new ReadingForm(meter, register, readAt, note);
     Words words = new Words(messages, text.locale());
+    ReasonText reasons = new ReasonText(words, text);
     ZoneId zone = sites.findSite(found.siteId()).orElseThrow().details().zone();
     Optional<BigDecimal> number = number(register);
     Optional<Instant> at = instant(readAt, zone);
@@ -109,11 +110,12 @@ class ReadingsController {
           new ReadingForm("", "", readAt, ""),
           null,
           words.of("portal.readings.taken", found.code(), number.get().toPlainString()),
-          entered.remarks().stream().map(Remark::words).toList(),
+          entered.remarks().stream().map(remark -> reasons.say(remark.words())).toList(),
           text,
           model);
     } catch (IllegalArgumentException e) {
-      return show(viewer, form, e.getMessage(), null, List.of(), text, model);
+      return show(
+          viewer, form, reasons.say(String.valueOf(e.getMessage())), null, List.of(), text, model);
     }
   }
 

@@ -1,6 +1,7 @@
 package towerledger.tariff;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Currency;
@@ -155,8 +156,11 @@ public record BillCheck(
       return;
     }
     String figures =
-        "%s %s billed, %.1f by the readings"
-            .formatted(billed.toPlainString(), version.billingUnit().code(), metered);
+        "%s %s billed, %s by the readings"
+            .formatted(
+                billed.toPlainString(),
+                version.billingUnit().code(),
+                metered.setScale(1, RoundingMode.HALF_UP).toPlainString());
     if (Boolean.TRUE.equals(bill.estimated())) {
       reasons.add(
           new Reason(
@@ -169,7 +173,11 @@ public record BillCheck(
         reasons.add(
             new Reason(
                 Reason.Kind.WRONG_MULTIPLIER,
-                "%s, %.3g times as much: %s".formatted(figures, ratio, multiplier.text)));
+                "%s, %s times as much: %s"
+                    .formatted(
+                        figures,
+                        new BigDecimal(ratio).round(new MathContext(3)).toPlainString(),
+                        multiplier.text)));
         return;
       }
     }

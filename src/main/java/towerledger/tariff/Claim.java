@@ -21,7 +21,7 @@ import towerledger.tariff.EvaporationCredit.TowerCredit;
  * @param use period and water the claim is for
  * @param rule the utility's rule, with its deadline
  * @param unit billing unit of the volumes
- * @param working the steps, one a line
+ * @param working the steps of the arithmetic
  * @param evidence readings and samples behind the volumes
  * @param volume volume claimed
  * @param due amount the volume is worth on this bill: the bill without the credit minus the bill
@@ -36,7 +36,7 @@ public record Claim(
     SiteUse use,
     CreditRule rule,
     VolumeUnit unit,
-    List<String> working,
+    Working working,
     List<Evidence> evidence,
     Volume volume,
     Money due,
@@ -45,7 +45,6 @@ public record Claim(
     List<String> disclosures) {
 
   public Claim {
-    working = List.copyOf(working);
     evidence = List.copyOf(evidence);
     disclosures = List.copyOf(disclosures);
   }
@@ -80,23 +79,20 @@ public record Claim(
     Money left = claimed == null ? due : due.minus(claimed).rounded();
     List<String> disclosures = new ArrayList<>(with.notes());
     if (left.amount().signum() < 0) {
-      disclosures.add(
-          "the bill gave %s more than the rule allows; the difference is not claimed and may be"
-                  .formatted(left.amount().negate().toPlainString())
-              + " asked back");
+      disclosures.add(over(Money.zero(currency).minus(left)));
       left = Money.zero(currency).rounded();
     }
-    List<String> working = new ArrayList<>();
+    List<String> lines = new ArrayList<>();
     for (TowerCredit tower : credit.towers()) {
-      working.add(working(version, use, tower));
+      lines.add(working(version, use, tower));
       disclose(tower, version.billingUnit(), disclosures);
     }
-    working.add(
+    lines.add(
         "claimed: %s of %s metered water"
             .formatted(
                 units(credit.volume(), version.billingUnit()),
                 units(use.water().volume(), version.billingUnit())));
-    working.add(
+    lines.add(
         "sewer bill without the credit %s − with it %s = %s"
             .formatted(
                 without.exact().rounded().amount().toPlainString(),
@@ -108,7 +104,7 @@ public record Claim(
         use,
         version.credit(),
         version.billingUnit(),
-        working,
+        new Working(lines, credit, without.exact().rounded(), with.exact().rounded()),
         evidence,
         credit.volume(),
         due,
@@ -151,10 +147,21 @@ public record Claim(
       disclosures.add("%s: %s".formatted(tower.system(), remark.text()));
     }
     if (tower.beyondModel().litres() > 0) {
-      disclosures.add(
-          "%s: %s lie beyond the model's upper bound"
-              .formatted(tower.system(), units(tower.beyondModel(), unit)));
+      disclosures.add(beyond(tower, unit));
     }
+  }
+
+  /** The disclosure of what a system counted beyond the bound, where it did. */
+  public static String beyond(TowerCredit tower, VolumeUnit unit) {
+    return "%s: %s lie beyond the model's upper bound"
+        .formatted(tower.system(), units(tower.beyondModel(), unit));
+  }
+
+  /** The disclosure that a bill gave more than is due, where it did. */
+  public static String over(Money excess) {
+    return "the bill gave %s more than the rule allows; the difference is not claimed and may be"
+            .formatted(excess.rounded().amount().toPlainString())
+        + " asked back";
   }
 
   private static String percent(@Nullable BigDecimal share) {
@@ -169,6 +176,22 @@ public record Claim(
     return BigDecimal.valueOf(volume.in(unit)).setScale(2, RoundingMode.HALF_UP).toPlainString()
         + " "
         + unit.code().toLowerCase(Locale.ROOT);
+  }
+
+  /**
+   * The arithmetic of a claim.
+   *
+   * @param lines the steps in words, one a line
+   * @param credit what each system counts for, by the rule and by the model's bound
+   * @param billWithout the sewer bill without the credit
+   * @param billWith the sewer bill with it
+   */
+  public record Working(
+      List<String> lines, EvaporationCredit credit, Money billWithout, Money billWith) {
+
+    public Working {
+      lines = List.copyOf(lines);
+    }
   }
 
   /**

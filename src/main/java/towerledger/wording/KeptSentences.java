@@ -11,13 +11,15 @@ import java.util.stream.Collectors;
 
 /**
  * The sentences that revisions keep, and bills and claims come with, in English and SI as written,
- * and under which key each is said anew. Gaps: {@code {L}} litres, {@code {C}} degrees Celsius with
+ * and under which key each is said anew. Gaps: {@code {L}} litres with and {@code {l}} without their unit, {@code {C}} degrees Celsius with
  * and {@code {c}} without their unit, {@code {K}} a difference of temperatures, {@code {0}} to
- * {@code {2}} a number shown with so many decimals, {@code {t}} a name.
+ * {@code {2}} a number shown with so many decimals, {@code {t}} a name, {@code {n}} one without
+ * spaces, {@code {d}} a day, {@code {i}} an instant, {@code {w}} a code that the messages know
+ * below {@code kept.}, {@code {s}} another kept sentence.
  */
 final class KeptSentences {
 
-  private static final Pattern GAP = Pattern.compile("\\{([LCcKt012])}");
+  private static final Pattern GAP = Pattern.compile("\\{([LlCcKtndiws012])}");
   private static final String NUMBER = "(-?[\\d.,]+)";
   private static final String CYCLES = "cycles {1} against a target of {1}";
 
@@ -37,6 +39,11 @@ final class KeptSentences {
           .collect(Collectors.toMap(Map.Entry::getValue, Map.Entry::getKey));
 
   private KeptSentences() {}
+
+  /** Each key with its sentence. */
+  static Map<String, String> all() {
+    return Map.copyOf(SENTENCES);
+  }
 
   /**
    * A sentence that is known.
@@ -99,6 +106,10 @@ final class KeptSentences {
             case "C" -> NUMBER + " °C";
             case "K" -> NUMBER + " K";
             case "t" -> "(.+?)";
+            case "n", "w" -> "(\\S+?)";
+            case "d" -> "(\\d{4}-\\d\\d-\\d\\d)";
+            case "i" -> "(\\d{4}-\\d\\d-\\d\\dT[\\d:.]+Z)";
+            case "s" -> "(.+)";
             default -> NUMBER;
           });
       end = gap.end();
@@ -112,7 +123,10 @@ final class KeptSentences {
     reasons(s);
     notes(s);
     steps(s);
-    bills(s);
+    MoneySentences.add(s);
+    MeterSentences.add(s);
+    RevisionSentences.add(s);
+    s.put("note.of", "{n}: {s}");
     return s;
   }
 
@@ -197,26 +211,6 @@ final class KeptSentences {
         "note.odd-air",
         "air flow of tower {t} gives {2} kg of water per kg of air, outside 0.3 to 3: the usual"
             + " ratio is taken");
-    s.put("note.first-reckoning", "first reckoning");
-    s.put("note.priced-site", "priced under {t} on {L} of the whole site's use");
-    s.put(
-        "note.priced-systems",
-        "priced under {t} on {L} of the systems' own makeup, since no more of the site's use"
-            + " is known");
-  }
-
-  private static void bills(Map<String, String> s) {
-    s.put(
-        "note.bill.not-checked",
-        "no readings of a service meter enclose these days; the units are not checked");
-    s.put(
-        "note.bill.own-makeup",
-        "the site's whole use is not known; the towers' own makeup stands for it");
-    s.put("note.bill.no-credit", "no evaporation credit on the bill; {2} is due");
-    s.put("note.bill.other-credit", "evaporation credit of {2} on the bill; {2} is due");
-    s.put("note.claim.evaporation", "evaporation and drift of {L}, heat evidence {t}");
-    s.put("note.claim.cycles", "{2} cycles of concentration");
-    s.put("note.claim.cap", "{t}: limited to the cap of the rule");
   }
 
   private static void steps(Map<String, String> s) {

@@ -1,5 +1,8 @@
 package towerledger.wording;
 
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
 import towerledger.account.UnitPreference;
 import towerledger.drawing.FigureText;
@@ -7,9 +10,9 @@ import towerledger.quantity.Temperature;
 import towerledger.quantity.Volume;
 
 /**
- * Says what a revision keeps in words (reasons, assumptions, steps, sources) in a reader's language
- * and units. A revision keeps them for good as they were written, in English and SI; those
- * sentences are known here and said anew. A sentence that is not known is said as it was kept,
+ * Says what a revision keeps in words (reasons, assumptions, steps, sources), and what bills, claims
+ * and meters remark, in a reader's language and units. A revision keeps them for good as they were
+ * written, in English and SI; those sentences are known here and said anew. A sentence that is not known is said as it was kept,
  * never dropped.
  *
  * @param words texts in the reader's language
@@ -32,13 +35,17 @@ public record ReasonText(Words words, FigureText figures) {
 
   private String said(KeptSentences.Gap gap) {
     return switch (gap.kind()) {
-      case 'L' -> figures.volume(Volume.ofLitres(gap.number()));
+      case 'L', 'l' -> figures.volume(Volume.ofLitres(gap.number()));
       case 'C', 'c' -> figures.temperature(Temperature.ofCelsius(gap.number()));
       case 'K' ->
           figures.units() == UnitPreference.US
               ? figures.decimals(fahrenheit(gap.number()) - fahrenheit(0), 1) + "\u00a0°F"
               : figures.decimals(gap.number(), 1) + "\u00a0K";
-      case 't' -> gap.text();
+      case 't', 'n' -> gap.text();
+      case 'd' -> figures.day(LocalDate.parse(gap.text()));
+      case 'i' -> figures.moment(Instant.parse(gap.text()), ZoneOffset.UTC) + "\u00a0UTC";
+      case 'w' -> words.or("kept." + gap.text(), gap.text());
+      case 's' -> say(gap.text());
       default -> figures.decimals(gap.number(), gap.kind() - '0');
     };
   }

@@ -19,4 +19,9 @@ public record Words(MessageSource source, Locale locale) {
   public String of(String key, Object... gaps) {
     return source.getMessage(key, gaps, locale);
   }
+
+  /** The text with a key, or another where there is none with it. */
+  String or(String key, String other) {
+    return String.valueOf(source.getMessage(key, null, other, locale));
+  }
 }

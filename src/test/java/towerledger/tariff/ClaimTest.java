@@ -45,7 +45,7 @@ class ClaimTest {
     assertThat(claim.due()).isEqualTo(Money.of("275.00", "USD"));
     assertThat(claim.unclaimed()).isEqualTo(claim.due());
     assertThat(claim.rule().deadline()).isEqualTo("by 1 March");
-    assertThat(claim.working())
+    assertThat(claim.working().lines())
         .containsExactly(
             "T1: makeup 80.00 ccf − blowdown 20.00 ccf = 60.00 ccf, claimed 55.00 ccf",
             "claimed: 55.00 ccf of 100.00 ccf metered water",

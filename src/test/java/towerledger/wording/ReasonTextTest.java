@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.springframework.context.support.ResourceBundleMessageSource;
 import towerledger.account.UnitPreference;
@@ -161,6 +162,50 @@ class ReasonTextTest {
     assertThat(sentences).hasSizeGreaterThan(5);
     ReasonText spanish = reader("es", UnitPreference.US);
     assertThat(sentences).allSatisfy(want -> assertThat(spanish.say(want)).isNotEqualTo(want));
+  }
+
+  @Test
+  void hasWordsForEverySentenceInEachLanguage() {
+    for (String language : List.of("en", "es")) {
+      Words words = new Words(MESSAGES, Locale.forLanguageTag(language));
+      KeptSentences.all()
+          .forEach(
+              (key, sentence) -> {
+                long gaps = Pattern.compile("\\{\\w}").matcher(sentence).results().count();
+                Object[] fill = IntStream.range(0, (int) gaps).mapToObj(i -> "#" + i).toArray();
+                assertThat(words.of(key, fill).matches("[^#]*(#\\d[^#]*){%d}".formatted(gaps)))
+                    .as("%s in %s", key, language)
+                    .isTrue();
+              });
+    }
+  }
+
+  @Test
+  void saysRemarksOnReadingsBillsAndClaimsAnew() {
+    ReasonText american = reader("en", UnitPreference.US);
+    ReasonText spanish = reader("es", UnitPreference.SI);
+
+    // by hand: 3,785.4 L are 1,000 US gallons
+    assertThat(
+            american.say(
+                "meter M-1 passed 37854 L since the reading before; 3785 to 7571 L were expected."
+                    + " Taken and marked: read the register again if you can"))
+        .contains("10,000\u00a0gal")
+        .contains("1,000\u00a0gal to 2,000\u00a0gal");
+    assertThat(
+            spanish.say(
+                "120 ccf billed, 12.0 by the readings, 10.0 times as much: a zero too many, or a"
+                    + " meter multiplier of 10"))
+        .isEqualTo(
+            "120 ccf facturados, 12.0 según las lecturas, 10.0 veces esa cantidad: un cero de más,"
+                + " o un multiplicador de 10 del contador");
+    assertThat(spanish.say("T1: limited to the cap of the rule"))
+        .isEqualTo("T1: limitado al tope de la regla");
+    assertThat(spanish.say("meter M-1 (makeup)")).isEqualTo("contador M-1 (reposición)");
+    assertThat(american.say("41877 × 1 gal, actual")).isEqualTo("41877 gal, read");
+    assertThat(spanish.say("rates of PA-WATER from 2026-07-01 changed"))
+        .startsWith("cambiaron los precios de PA-WATER desde el")
+        .doesNotContain("2026-07");
   }
 
   private static ReasonText reader(String language, UnitPreference units) {

@@ -37,25 +37,34 @@ final class CreditViews {
    * @param site code of the site
    * @param name its name
    * @param year the year
+   * @param customer who claims
    * @param lead what is still to be claimed, in a sentence
+   * @param schedule the sewer schedule
    * @param rule the utility's rule in words
    * @param deadline when and how to claim, in the utility's words; may be empty
-   * @param sums one line a period
-   * @param claims every period with its working
+   * @param sums one line a bill
+   * @param total the foot under them; empty where there is no bill
+   * @param systems one line a bill and system
+   * @param readings what was read, by meter and system
+   * @param disclosures what is not claimed
    * @param trouble what kept a claim from being made
    */
   record Claims(
       String site,
       String name,
       int year,
+      String customer,
       String lead,
+      String schedule,
       String rule,
       String deadline,
       FigureTable sums,
-      List<Period> claims,
+      List<String> total,
+      FigureTable systems,
+      List<Readings> readings,
+      List<String> disclosures,
       List<String> trouble) {}
 
-  /** One period: its working, the readings behind it and what is not claimed. */
-  record Period(
-      String title, List<String> working, FigureTable evidence, List<String> disclosures) {}
+  /** What was read of one meter or system. */
+  record Readings(String source, FigureTable table) {}
 }

@@ -26,6 +26,7 @@ import towerledger.tariff.RateVersion;
 import towerledger.tariff.SiteUse;
 import towerledger.tariff.TariffException;
 import towerledger.tariff.Usage;
+import towerledger.wording.ReasonText;
 import towerledger.wording.Words;
 
 /**
@@ -102,7 +103,12 @@ record BillTryOut(
       return form(typed, wrong, null, text(Billing.bill(billed(typed), use, currency)));
     } catch (TariffException | IllegalArgumentException e) {
       return form(
-          typed, wrong, words.of("rates.try.trouble", String.valueOf(e.getMessage())), null);
+          typed,
+          wrong,
+          words.of(
+              "rates.try.trouble",
+              new ReasonText(words, text).say(String.valueOf(e.getMessage()))),
+          null);
     }
   }
 

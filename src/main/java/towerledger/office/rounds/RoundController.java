@@ -36,11 +36,11 @@ import towerledger.drawing.FigureText;
 import towerledger.logsheet.LogEntry;
 import towerledger.meter.ReadingEntry;
 import towerledger.meter.RegisterReading;
-import towerledger.meter.Remark;
 import towerledger.site.CoolingSystem;
 import towerledger.site.Meter;
 import towerledger.site.SiteAccess;
 import towerledger.site.Sites;
+import towerledger.wording.ReasonText;
 import towerledger.wording.Words;
 
 /**
@@ -101,8 +101,8 @@ class RoundController {
   }
 
   /**
-   * Takes a sheet. A draft that the browser kept is answered with a status alone: 204 when it was
-   * taken, 422 with the reasons, a line each, when it was not.
+   * Takes a sheet. A draft that the browser kept is answered in plain text: 204 when it was taken,
+   * 200 with the remarks, a line each, when there are any, 422 with the reasons when it was not.
    */
   @OpenTo(
       value = {Role.OFFICE, Role.TECHNICIAN},
@@ -125,10 +125,11 @@ class RoundController {
     CoolingSystem system = find(viewer, code);
     Words words = new Words(messages, text.locale());
     Map<String, String> wrong = new LinkedHashMap<>();
+    ReasonText reasons = new ReasonText(words, text);
     List<String> remarks = List.of();
     try {
       remarks =
-          store(viewer, actor, system, typed, set(findings), set(events), photo, wrong, words);
+          store(viewer, actor, system, typed, set(findings), set(events), photo, wrong, reasons);
     } catch (RoundSheet.Unreadable e) {
       e.wrong().forEach((field, key) -> wrong.put(field, words.of(key)));
     } catch (Photo.PhotoRefused e) {
@@ -136,23 +137,32 @@ class RoundController {
     }
     if (wrong.isEmpty()) {
       if (draft) {
-        response.setStatus(HttpStatus.NO_CONTENT.value());
-        return null;
+        response.setStatus((remarks.isEmpty() ? HttpStatus.NO_CONTENT : HttpStatus.OK).value());
+        return answer(response, remarks);
       }
       flash.addFlashAttribute("notice", remarks.isEmpty() ? "round.taken" : "round.taken.remarks");
-      flash.addFlashAttribute("noticeArgs", new Object[] {String.join("; ", remarks)});
+      flash.addFlashAttribute("noticeArgs", new Object[] {String.join(" · ", remarks)});
       return "redirect:/rounds/" + system.code();
     }
     response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
     if (draft) {
-      response.setContentType("text/plain;charset=UTF-8");
-      response.getWriter().write(String.join("\n", wrong.values()));
-      return null;
+      return answer(response, List.copyOf(wrong.values()));
+    }
+    if (!remarks.isEmpty()) {
+      model.addAttribute("notice", "round.taken.remarks");
+      model.addAttribute("noticeArgs", new Object[] {String.join(" · ", remarks)});
     }
     Set<String> chosen = new LinkedHashSet<>(findings);
     chosen.addAll(events);
     model.addAttribute("view", page.sheet(system, typed, chosen, wrong, text));
     return "office/round";
+  }
+
+  private static @Nullable String answer(HttpServletResponse response, List<String> lines)
+      throws IOException {
+    response.setContentType("text/plain;charset=UTF-8");
+    response.getWriter().write(String.join("\n", lines));
+    return null;
   }
 
   /** A photo of a round. */
@@ -184,14 +194,14 @@ class RoundController {
       Set<String> events,
       @Nullable MultipartFile photo,
       Map<String, String> wrong,
-      Words words)
+      ReasonText reasons)
       throws RoundSheet.Unreadable, IOException {
     ZoneId zone = sites.findSite(system.siteId()).orElseThrow().details().zone();
     RoundSheet sheet =
         RoundSheet.read(typed, findings, events, viewer.units(), zone, clock.instant());
     boolean pictured = photo != null && !photo.isEmpty();
     if (sheet.isEmpty() && !pictured) {
-      wrong.put("when", words.of("round.empty"));
+      wrong.put("when", reasons.words().of("round.empty"));
       return List.of();
     }
     Optional<byte[]> jpeg =
@@ -214,10 +224,11 @@ class RoundController {
                 page.expected(meter, sheet.at()))
             .remarks()
             .stream()
-            .map(Remark::words)
+            .map(remark -> reasons.say(remark.words()))
             .forEach(remarks::add);
       } catch (IllegalArgumentException e) {
-        wrong.put(RoundSheet.REGISTER + meter.code(), String.valueOf(e.getMessage()));
+        wrong.put(
+            RoundSheet.REGISTER + meter.code(), reasons.say(String.valueOf(e.getMessage())));
       }
     }
     sheet.sample().ifPresent(sample -> log.enter(actor, system, sample));

@@ -62,9 +62,10 @@ async function send(photo) {
         redirect: "manual",
         headers: { "X-Draft": "true" },
       });
-      if (answer.status === 204) {
+      if (answer.status === 204 || answer.status === 200) {
         write(read().filter((d) => d.id !== draft.id));
-        last = words.sent;
+        const remarks = answer.status === 200 ? (await answer.text()).split("\n") : [];
+        last = remarks.length > 0 ? `${words.remarks} ${remarks.join(" · ")}` : words.sent;
       } else {
         const reason = answer.status === 422 ? await answer.text() : words.signIn;
         write(read().map((d) => (d.id === draft.id ? { ...d, trouble: reason } : d)));
