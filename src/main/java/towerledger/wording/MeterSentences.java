@@ -39,8 +39,7 @@ final class MeterSentences {
         "remark.ends-differ",
         "register {n} was read where {n} was noted at installation or removal of meter {t}; the"
             + " reading stands. Correct one of the two");
-    s.put(
-        "remark.estimate", "the estimate of {n} gave way to the real readings around it");
+    s.put("remark.estimate", "the estimate of {n} gave way to the real readings around it");
     s.put(
         "remark.left-out-estimate",
         "register {n} contradicts {n} read at {i} and was only estimated; left out until it is"
@@ -54,8 +53,7 @@ final class MeterSentences {
         "meter {n} names {n} as its parent, which is not a meter of this system or site; correct"
             + " parent_meter");
     s.put(
-        "remark.own-parent",
-        "meter {n} is its own parent by way of others; correct parent_meter");
+        "remark.own-parent", "meter {n} is its own parent by way of others; correct parent_meter");
   }
 
   private static void volumes(Map<String, String> s) {

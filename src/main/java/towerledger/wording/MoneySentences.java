@@ -40,20 +40,16 @@ final class MoneySentences {
     s.put("note.times.tenth", "a zero too few, or a meter multiplier of 10 left out");
     s.put("note.times.hundredth", "two zeros too few, or a meter multiplier of 100 left out");
     s.put("note.times.thousandth", "three zeros too few, or a meter multiplier of 1000 left out");
-    s.put(
-        "note.times.kgal-as-ccf", "hundreds of cubic feet taken for thousands of gallons");
-    s.put(
-        "note.times.ccf-as-kgal", "thousands of gallons taken for hundreds of cubic feet");
+    s.put("note.times.kgal-as-ccf", "hundreds of cubic feet taken for thousands of gallons");
+    s.put("note.times.ccf-as-kgal", "thousands of gallons taken for hundreds of cubic feet");
     s.put("note.times.ft3-as-gal", "cubic feet taken for gallons");
     s.put("note.times.gal-as-ft3", "gallons taken for cubic feet");
     s.put("note.times.double", "counted twice, or a compound meter read twice");
-    s.put(
-        "note.times.half", "half of it left out, or one register of a compound meter not read");
+    s.put("note.times.half", "half of it left out, or one register of a compound meter not read");
   }
 
   private static void amounts(Map<String, String> s) {
-    s.put(
-        "note.amount.credit", "the amount is lower by {2}, which is the evaporation credit due");
+    s.put("note.amount.credit", "the amount is lower by {2}, which is the evaporation credit due");
     s.put(
         "note.amount.unexplained",
         "{2} billed, {2} off its own units at schedule {n}; compare the lines of the bill with the"
@@ -82,8 +78,7 @@ final class MoneySentences {
   private static void credits(Map<String, String> s) {
     s.put("note.credit", "evaporation credit: {s}");
     s.put(
-        "note.credit.minimum",
-        "the site used less than the rule's minimum, so no credit is given");
+        "note.credit.minimum", "the site used less than the rule's minimum, so no credit is given");
     s.put(
         "note.credit.site",
         "the towers' credit exceeds the water of the whole site and is limited to it; check which"
@@ -94,8 +89,7 @@ final class MoneySentences {
     s.put(
         "note.credit.blowdown",
         "blowdown exceeds makeup, so nothing is credited; check both meters");
-    s.put(
-        "note.credit.makeup", "more was counted than the makeup; limited to the makeup");
+    s.put("note.credit.makeup", "more was counted than the makeup; limited to the makeup");
     s.put(
         "note.credit.held",
         "the meters count more than evaporation and drift can be; what lies beyond the model's upper"
@@ -132,9 +126,7 @@ final class MoneySentences {
         "note.rates.no-sewer",
         "site {n} names no sewer schedule that is kept; set sewer_schedule and load its rates");
     s.put("note.rates.no-credit", "schedule {n} gives no evaporation credit on {d}");
-    s.put(
-        "note.rates.none",
-        "schedule {n} has no rates on {d}; add the version that was in force");
+    s.put("note.rates.none", "schedule {n} has no rates on {d}; add the version that was in force");
     s.put(
         "note.rates.before",
         "schedule {n} has no rates before {d} and the bill begins {d}; add the version that was in"

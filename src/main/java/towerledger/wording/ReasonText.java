@@ -10,10 +10,10 @@ import towerledger.quantity.Temperature;
 import towerledger.quantity.Volume;
 
 /**
- * Says what a revision keeps in words (reasons, assumptions, steps, sources), and what bills, claims
- * and meters remark, in a reader's language and units. A revision keeps them for good as they were
- * written, in English and SI; those sentences are known here and said anew. A sentence that is not known is said as it was kept,
- * never dropped.
+ * Says what a revision keeps in words (reasons, assumptions, steps, sources), and what bills,
+ * claims and meters remark, in a reader's language and units. A revision keeps them for good as
+ * they were written, in English and SI; those sentences are known here and said anew. A sentence
+ * that is not known is said as it was kept, never dropped.
  *
  * @param words texts in the reader's language
  * @param figures figures in the reader's units

@@ -81,8 +81,7 @@ class ClaimPage {
         List.copyOf(trouble));
   }
 
-  private static String lead(
-      String name, int year, List<Claim> all, Words words, FigureText text) {
+  private static String lead(String name, int year, List<Claim> all, Words words, FigureText text) {
     if (all.isEmpty()) {
       return words.of("credits.claim.none", name, String.valueOf(year));
     }
@@ -148,9 +147,7 @@ class ClaimPage {
         text.exactMoney(sum(all.stream().map(claim -> claim.working().billWithout()).toList())),
         text.exactMoney(sum(all.stream().map(claim -> claim.working().billWith()).toList())),
         text.exactMoney(sum(all.stream().map(Claim::due).toList())),
-        credited.size() < all.size()
-            ? words.of("figure.unknown")
-            : text.exactMoney(sum(credited)),
+        credited.size() < all.size() ? words.of("figure.unknown") : text.exactMoney(sum(credited)),
         text.exactMoney(sum(all.stream().map(Claim::unclaimed).toList())));
   }
 
@@ -200,7 +197,9 @@ class ClaimPage {
     return volume == null ? "–" : text.decimals(volume.in(claim.unit()), 2);
   }
 
-  /** One table a meter and a system; a reading that ends one bill and begins the next stands once. */
+  /**
+   * One table a meter and a system; a reading that ends one bill and begins the next stands once.
+   */
   private static List<CreditViews.Readings> readings(
       List<Claim> all, Words words, ReasonText reasons) {
     Map<String, Set<List<String>>> bySource = new LinkedHashMap<>();
@@ -270,9 +269,7 @@ class ClaimPage {
     String method = words.of("rates.credit." + rule.method().code());
     List<String> parts = new ArrayList<>();
     parts.add(
-        rule.share() == null
-            ? method
-            : text.percent(rule.share().doubleValue()) + " " + method);
+        rule.share() == null ? method : text.percent(rule.share().doubleValue()) + " " + method);
     if (rule.minimumUnits() != null) {
       parts.add(
           words.of(
