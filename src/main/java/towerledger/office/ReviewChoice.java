@@ -54,6 +54,16 @@ record ReviewChoice(
         orderOrDefault());
   }
 
+  /** Whether the list shows less than the whole month, or in another order than by cost. */
+  boolean isNarrowed() {
+    ReviewFilter filter = filter();
+    return filter.customer() != null
+        || filter.verdict() != null
+        || filter.evidence() != null
+        || !filter.search().isBlank()
+        || filter.order() != ReviewFilter.Order.COST;
+  }
+
   ReviewFilter.Order orderOrDefault() {
     ReviewFilter.Order chosen = find(ReviewFilter.Order.values(), order);
     return chosen == null ? ReviewFilter.Order.COST : chosen;

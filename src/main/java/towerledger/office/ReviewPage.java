@@ -45,6 +45,9 @@ class ReviewPage {
   static final int ROWS = 50;
   private static final int MONTHS = 13;
 
+  /** So many calls are a morning's work; the list below has the rest. */
+  private static final int CALLS = 5;
+
   /** Beyond these the search finds a customer sooner than a list. */
   private static final int CUSTOMERS = 300;
 
@@ -105,6 +108,7 @@ class ReviewPage {
         month.isBefore(newest) ? choice.inMonth(month.plusMonths(1)) : null,
         months(newest, month, text),
         portfolio.sums().stream().map(sum -> sums(sum, month, words, text)).toList(),
+        choice.isNarrowed() || page > 1 ? List.of() : calls(entries, words, text),
         money.plates(month, portfolio.months(), portfolio.customers()),
         choice,
         SelectOptions.html(
@@ -118,6 +122,28 @@ class ReviewPage {
         turning(found, page, pages, choice, words),
         "/api/v1/ledger.csv?from=%s&to=%s".formatted(month, month),
         listOnly ? 0 : ends.countClosable(month));
+  }
+
+  private static List<ReviewView.Call> calls(
+      List<LedgerEntry> entries, Words words, FigureText text) {
+    VerdictText verdict = new VerdictText(words, text);
+    return entries.stream()
+        .filter(entry -> entry.verdict().waste())
+        .limit(CALLS)
+        .map(
+            entry ->
+                new ReviewView.Call(
+                    entry.of().customerName(),
+                    path(entry),
+                    entry.of().systemName(),
+                    verdict.causes(entry),
+                    verdict.next(entry.verdict().likeliest()),
+                    MoneyText.loss(entry, text, words)))
+        .toList();
+  }
+
+  private static String path(LedgerEntry entry) {
+    return "/systems/" + entry.of().system() + "?month=" + entry.month();
   }
 
   private static Volume scale(List<LedgerEntry> entries) {
@@ -204,7 +230,7 @@ class ReviewPage {
     boolean flagged = entry.verdict().flagged();
     return new ReviewView.Row(
         rank,
-        servlets.getContextPath() + "/systems/" + entry.of().system() + "?month=" + entry.month(),
+        servlets.getContextPath() + path(entry),
         entry.of().systemName(),
         words.of("review.whose", entry.of().siteName(), entry.of().customerName()),
         BarText.draw(entry, WaterBar.Style.LIST, scale, words, text),

@@ -14,6 +14,7 @@ import towerledger.page.Plate;
  * @param later month after; null when there is none
  * @param months options of the months to choose from, newest first, as HTML
  * @param sums the sentence and the sums, one a currency; empty when no row passes the filter
+ * @param calls whom to call, dearest waste first; empty where a filter or another order is chosen
  * @param plates the money, as charts
  * @param choice filter and order as chosen
  * @param customers options of the customers to choose from, as HTML
@@ -31,6 +32,7 @@ record ReviewView(
     @Nullable String later,
     String months,
     List<Sums> sums,
+    List<Call> calls,
     List<Plate> plates,
     ReviewChoice choice,
     String customers,
@@ -60,6 +62,19 @@ record ReviewView(
       String cost,
       String unclaimed,
       boolean wasting) {}
+
+  /**
+   * Somebody to call.
+   *
+   * @param customer the customer
+   * @param path address of the system's page for this month
+   * @param system name of the system
+   * @param cause likeliest cause with its odds
+   * @param next what to look at first
+   * @param cost cost of the waste with interval
+   */
+  record Call(
+      String customer, String path, String system, String cause, String next, String cost) {}
 
   /**
    * One system.

@@ -1,16 +1,21 @@
 package towerledger.office;
 
 import java.util.Map;
+import org.springframework.context.MessageSource;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.server.ResponseStatusException;
+import towerledger.drawing.FigureText;
 import towerledger.job.Job;
 import towerledger.job.JobStatus;
 import towerledger.job.Jobs;
+import towerledger.wording.ReasonText;
+import towerledger.wording.Words;
 
 /** Shows how far long work has come; the page can be left and come back to. */
 @Controller
@@ -20,15 +25,18 @@ class WorkController {
   private static final Map<String, String> ONWARD = Map.of("demo", "/", "reconciliation", "/");
 
   private final Jobs jobs;
+  private final MessageSource messages;
 
-  WorkController(Jobs jobs) {
+  WorkController(Jobs jobs, MessageSource messages) {
     this.jobs = jobs;
+    this.messages = messages;
   }
 
   @GetMapping("/jobs/{id}")
   String show(
       @PathVariable String id,
       @RequestHeader(name = "HX-Request", defaultValue = "false") boolean partOnly,
+      @ModelAttribute("figureText") FigureText text,
       Model model) {
     Job job = jobs.find(id).orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
     model.addAttribute(
@@ -37,7 +45,7 @@ class WorkController {
             job.id(),
             "job." + job.status(),
             job.progress(),
-            job.message(),
+            new ReasonText(new Words(messages, text.locale()), text).say(job.message()),
             !job.status().isFinal(),
             job.status() == JobStatus.DONE ? ONWARD.getOrDefault(job.kind(), "/") : ""));
     return partOnly ? "office/job :: standing" : "office/job";

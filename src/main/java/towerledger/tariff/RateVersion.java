@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import towerledger.quantity.VolumeUnit;
 
@@ -261,7 +262,7 @@ public record RateVersion(
                 schedule,
                 effectiveFrom,
                 size == null ? "an unknown size" : size,
-                meterSizes()));
+                meterSizes().stream().map(MeterSize::toString).collect(Collectors.joining(", "))));
   }
 
   private RateVersion copy(

@@ -126,6 +126,7 @@ final class KeptSentences {
     MoneySentences.add(s);
     MeterSentences.add(s);
     RevisionSentences.add(s);
+    RefusalSentences.add(s);
     s.put("note.of", "{n}: {s}");
     return s;
   }

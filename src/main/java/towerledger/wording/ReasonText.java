@@ -4,6 +4,9 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.MessageSourceResolvable;
+import org.springframework.context.support.DefaultMessageSourceResolvable;
 import towerledger.account.UnitPreference;
 import towerledger.drawing.FigureText;
 import towerledger.quantity.Temperature;
@@ -23,6 +26,27 @@ public record ReasonText(Words words, FigureText figures) {
   /** Each of some sentences. */
   public List<String> say(List<String> kept) {
     return kept.stream().map(this::say).toList();
+  }
+
+  /** One of them, or nothing where there is none. */
+  public @Nullable String sayIfAny(@Nullable String kept) {
+    return kept == null ? null : say(kept);
+  }
+
+  /**
+   * One of them, to be said when it is shown, its gaps as they were written: for what is told on the
+   * page after this one.
+   */
+  public static MessageSourceResolvable later(String kept) {
+    return KeptSentences.find(kept).stream()
+        .map(
+            known ->
+                new DefaultMessageSourceResolvable(
+                    new String[] {known.key()},
+                    known.gaps().stream().map(KeptSentences.Gap::text).toArray(),
+                    kept))
+        .findFirst()
+        .orElseGet(() -> new DefaultMessageSourceResolvable(new String[0], kept));
   }
 
   /** One of them. */

@@ -214,7 +214,7 @@ abstract class RelayTroubleCases extends ReportMailCases {
     assertThat(deliveries.missingSetting())
         .as("tests name no sender")
         .contains("towerledger.mail.from");
-    assertThat(new Relay(null, SETTINGS, Clock.systemUTC()).missing()).contains("spring.mail.host");
+    assertThat(new Relay(null, SETTINGS, Clock.systemUTC()).missing()).contains("SPRING_MAIL_HOST");
     ReportIssue sent = approved(months("RD-UNSET", "zoe@unset.example"));
     Courier courier =
         new Courier(

@@ -24,6 +24,7 @@ import towerledger.finding.Range;
 import towerledger.quantity.Money;
 import towerledger.quantity.Volume;
 import towerledger.wording.Cautions;
+import towerledger.wording.ReasonText;
 import towerledger.wording.Words;
 
 /** Composes the pages of findings. */
@@ -127,7 +128,11 @@ class FindingPage {
         viewer.canAdminister(),
         LocalDate.ofInstant(clock.instant(), zone).toString(),
         finding.last().toString(),
-        typed);
+        new FindingViews.Typed(
+            typed.form(),
+            new ReasonText(words, text).say(typed.trouble()),
+            typed.note(),
+            typed.day()));
   }
 
   private List<String> sentences(

@@ -31,6 +31,7 @@ import towerledger.intake.UploadRefused;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.foreign.ForeignMapping;
 import towerledger.office.foreign.ForeignView.Choice;
+import towerledger.wording.ReasonText;
 import towerledger.wording.Words;
 
 /** A table with columns of its own: handed in, mapped while it is looked at, and taken. */
@@ -95,7 +96,7 @@ class ForeignController {
         tables.preview(place, kind, name, null, new ImportRequest(actor, viewer, origin));
         return "redirect:/intake/foreign/" + kept.keep(actor, place, origin, kind, name).id();
       } catch (UploadRefused e) {
-        trouble = String.valueOf(e.getMessage());
+        trouble = new ReasonText(words, text).say(String.valueOf(e.getMessage()));
       }
     }
     response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
@@ -170,7 +171,12 @@ class ForeignController {
     } catch (UploadRefused e) {
       response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
       model.addAttribute(
-          "view", refused(table, form, String.valueOf(e.getMessage()), request, words));
+          "view", refused(
+              table,
+              form,
+              new ReasonText(words, text).say(String.valueOf(e.getMessage())),
+              request,
+              words));
     }
     return "office/foreign-table";
   }

@@ -33,6 +33,7 @@ import towerledger.intake.UploadFolder;
 import towerledger.intake.UploadRefused;
 import towerledger.job.Job;
 import towerledger.job.Jobs;
+import towerledger.wording.ReasonText;
 import towerledger.wording.Words;
 
 /** Takes files from the office and says what became of them. */
@@ -119,17 +120,22 @@ class IntakeController {
 
   private IntakeView.Desk desk(Viewer viewer, @Nullable String trouble, FigureText text) {
     Words words = new Words(messages, text.locale());
+    ReasonText reasons = new ReasonText(words, text);
     long waiting = quarantine.countWaiting(viewer);
     List<IntakeView.Waiting> rows =
         quarantine.list(viewer, QuarantinedRow.Status.WAITING, 0, LISTED_ROWS).stream()
             .map(
                 row ->
                     new IntakeView.Waiting(
-                        row.id(), row.file(), row.line(), row.reason(), shortened(row.raw())))
+                        row.id(),
+                        row.file(),
+                        row.line(),
+                        reasons.say(row.reason()),
+                        shortened(row.raw())))
             .toList();
     return new IntakeView.Desk(
         words.of("intake.says", waiting),
-        trouble,
+        reasons.sayIfAny(trouble),
         imports.listRecent(LISTED_IMPORTS).stream().map(entry -> line(entry, words, text)).toList(),
         rows,
         waiting - rows.size());
@@ -147,6 +153,7 @@ class IntakeController {
 
   private IntakeView.Receipt receipt(Imports.Entry entry, FigureText text) {
     Words words = new Words(messages, text.locale());
+    ReasonText reasons = new ReasonText(words, text);
     return new IntakeView.Receipt(
         entry.id(),
         words.of(
@@ -160,15 +167,16 @@ class IntakeController {
             entry.origin(),
             entry.actor(),
             text.moment(entry.startedAt(), ZoneOffset.UTC)),
-        entry.error(),
-        entry.files().stream().map(file -> file(file, text)).toList(),
+        reasons.sayIfAny(entry.error()),
+        entry.files().stream().map(file -> file(file, reasons)).toList(),
         entry.reconciliation() == null
             ? null
-            : jobs.find(entry.reconciliation()).map(job -> reckoning(job)).orElse(null),
+            : jobs.find(entry.reconciliation()).map(job -> reckoning(job, reasons)).orElse(null),
         entry.status() == Imports.Status.RUNNING);
   }
 
-  private static IntakeView.File file(FileReceipt file, FigureText text) {
+  private static IntakeView.File file(FileReceipt file, ReasonText reasons) {
+    FigureText text = reasons.figures();
     return new IntakeView.File(
         file.file(),
         text.decimals(file.rows(), 0),
@@ -176,12 +184,12 @@ class IntakeController {
         text.decimals(file.changed(), 0),
         text.decimals(file.unchanged(), 0),
         text.decimals(file.quarantined(), 0),
-        file.reasons());
+        reasons.say(file.reasons()));
   }
 
-  private static IntakeView.Reckoning reckoning(Job job) {
+  private static IntakeView.Reckoning reckoning(Job job, ReasonText reasons) {
     return new IntakeView.Reckoning(
-        "job." + job.status(), job.progress(), job.message(), job.status().isFinal());
+        "job." + job.status(), job.progress(), reasons.say(job.message()), job.status().isFinal());
   }
 
   private static String shortened(String raw) {

@@ -23,6 +23,7 @@ import towerledger.drawing.FigureText;
 import towerledger.intake.Quarantine;
 import towerledger.intake.QuarantinedRow;
 import towerledger.intake.UploadRefused;
+import towerledger.wording.ReasonText;
 import towerledger.wording.Words;
 
 /** Mends rows that could not be taken, one at a time, and tries them again. */
@@ -118,7 +119,7 @@ class QuarantineController {
     return new IntakeView.Mending(
         row.id(),
         words.of("quarantine.about", row.file(), String.valueOf(row.line())),
-        reason,
+        new ReasonText(words, text).say(reason),
         cells,
         raw,
         settled(row, words));

@@ -18,6 +18,7 @@ import towerledger.account.Tokens;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
 import towerledger.site.Assignments;
+import towerledger.wording.ReasonText;
 import towerledger.wording.Words;
 
 /** Composes the pages on people and tokens. */
@@ -62,7 +63,7 @@ class PeoplePage {
         found.stream().limit(SHOWN).map(person -> row(person, words, text)).toList(),
         found.size() > SHOWN,
         form,
-        trouble);
+        new ReasonText(words, text).sayIfAny(trouble));
   }
 
   PeopleView.One one(
@@ -86,7 +87,7 @@ class PeoplePage {
         sessions.list(person.email(), "").size(),
         tokens.listOf(person.id()).stream().filter(token -> token.isGoodAt(now)).count(),
         link,
-        trouble);
+        new ReasonText(new Words(messages, text.locale()), text).sayIfAny(trouble));
   }
 
   private PeopleView.Row row(Person person, Words words, FigureText text) {
@@ -127,7 +128,7 @@ class PeoplePage {
         words.of("tokens.lead", tokens.countGood()),
         newest.stream().map(token -> row(token, now, words, text)).toList(),
         secret,
-        trouble);
+        new ReasonText(words, text).sayIfAny(trouble));
   }
 
   private PeopleView.TokenRow row(Token token, Instant now, Words words, FigureText text) {

@@ -32,6 +32,7 @@ import towerledger.report.ReportIssue;
 import towerledger.report.ReportPlan;
 import towerledger.report.ReportPlans;
 import towerledger.report.Reports;
+import towerledger.wording.ReasonText;
 
 /** Plans, drafts and deliveries of the monthly report. */
 @Controller
@@ -234,7 +235,7 @@ class ReportsController {
 
   private static String refused(RedirectAttributes flash, long id, String why) {
     flash.addFlashAttribute("trouble", "reports.trouble");
-    flash.addFlashAttribute("troubleArgs", new Object[] {why});
+    flash.addFlashAttribute("troubleArgs", new Object[] {ReasonText.later(why)});
     return "redirect:/reports/" + id;
   }
 

@@ -25,6 +25,7 @@ import towerledger.report.ReportMail;
 import towerledger.report.ReportPlan;
 import towerledger.report.ReportPlans;
 import towerledger.report.Reports;
+import towerledger.wording.ReasonText;
 import towerledger.wording.Words;
 
 /** Composes the pages on reports. */
@@ -188,7 +189,7 @@ class ReportsPage {
             : words.of("reports.one.none", customer.name(), recipients),
         deliveries.missingSetting().orElse(null),
         typed == null ? form(plan, customer) : typed,
-        trouble,
+        new ReasonText(words, text).sayIfAny(trouble),
         LANGUAGES,
         IntStream.range(0, 24).boxed().toList(),
         leavers.list(customer.id()),

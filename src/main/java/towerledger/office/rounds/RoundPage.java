@@ -10,6 +10,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -167,6 +168,7 @@ class RoundPage {
   List<Meter> inService(CoolingSystem system) {
     return sites.listMeters(List.of(system.id())).getOrDefault(system.id(), List.of()).stream()
         .filter(meter -> meter.details().removedAt() == null)
+        .sorted(Comparator.comparing(meter -> meter.details().role()))
         .toList();
   }
 

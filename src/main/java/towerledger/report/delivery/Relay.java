@@ -39,7 +39,7 @@ public final class Relay {
   /** What is missing before anything can be sent; empty when nothing is. */
   public Optional<String> missing() {
     if (sender == null) {
-      return Optional.of("spring.mail.host");
+      return Optional.of("SPRING_MAIL_HOST");
     }
     return settings.from() == null ? Optional.of("towerledger.mail.from") : Optional.empty();
   }
