@@ -34,8 +34,8 @@ public record ReasonText(Words words, FigureText figures) {
   }
 
   /**
-   * One of them, to be said when it is shown, its gaps as they were written: for what is told on the
-   * page after this one.
+   * One of them, to be said when it is shown, its gaps as they were written: for what is told on
+   * the page after this one.
    */
   public static MessageSourceResolvable later(String kept) {
     return KeptSentences.find(kept).stream()

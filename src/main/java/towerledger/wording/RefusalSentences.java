@@ -36,17 +36,13 @@ final class RefusalSentences {
     s.put("refused.no-role", "there is no role '{t}'");
     s.put("refused.link", "this link is used or over");
     s.put("refused.token-days", "a token may live from 1 to {n} days, not {n}");
-    s.put(
-        "refused.token-name",
-        "the name of a token has {n} characters; 1 to 100 are allowed");
+    s.put("refused.token-name", "the name of a token has {n} characters; 1 to 100 are allowed");
     s.put("refused.token-scope", "a token of scope {t} cannot make one of scope {t}");
     s.put("refused.token-office", "only the office can bind a token to a customer");
     s.put(
         "refused.customer-code",
         "customer code '{t}' is not allowed; use 1 to 40 letters, digits, '-', '_' or '.'");
-    s.put(
-        "refused.customer-name",
-        "name of customer {t} has {n} characters; 1 to 200 are allowed");
+    s.put("refused.customer-name", "name of customer {t} has {n} characters; 1 to 200 are allowed");
     s.put(
         "refused.contact-name",
         "contact name of customer {t} has {n} characters; at most 200 are allowed");
@@ -89,24 +85,19 @@ final class RefusalSentences {
     s.put("refused.file-office", "{t}.csv is taken from the office only; nothing was taken");
     s.put("refused.file-unknown", "files named '{t}' are not known; use one of {t}");
     s.put(
-        "refused.no-file",
-        "the upload holds no file of the interchange format; nothing was taken");
+        "refused.no-file", "the upload holds no file of the interchange format; nothing was taken");
     s.put(
         "refused.zip",
         "'{t}' is no whole ZIP file ({t}); it may have been cut short on its way, so send it "
             + "again");
     s.put("refused.zip-empty", "the ZIP '{t}' holds no file; nothing was taken");
-    s.put(
-        "refused.table-empty",
-        "the table is empty; save the sheet as CSV and choose that file");
+    s.put("refused.table-empty", "the table is empty; save the sheet as CSV and choose that file");
     s.put("refused.table", "the table cannot be read: {s}");
     s.put(
         "refused.pattern",
         "date pattern '{t}' is not understood; write for instance M/d/uuuu h:mm a or "
             + "d.M.uuuu H:mm");
-    s.put(
-        "refused.one-row",
-        "give exactly one row; put quotes around text that holds line ends");
+    s.put("refused.one-row", "give exactly one row; put quotes around text that holds line ends");
     s.put("refused.line", "line {n}: {s}");
     s.put(
         "refused.more-rows",
@@ -115,9 +106,7 @@ final class RefusalSentences {
 
   private static void cells(Map<String, String> s) {
     s.put("refused.cell-large", "{n} of {t} is too large");
-    s.put(
-        "refused.cell-digits",
-        "{n} of {t} has more digits than a meter or a bill; check it");
+    s.put("refused.cell-digits", "{n} of {t} has more digits than a meter or a bill; check it");
     s.put(
         "refused.cell-comma",
         "{n} '{t}' holds a comma; write the number with a point and without thousands "
@@ -133,9 +122,7 @@ final class RefusalSentences {
     s.put(
         "refused.cell-code",
         "{n} '{t}' is no code; use at most 40 of letters, digits, '-', '_' and '.'");
-    s.put(
-        "refused.cell-long",
-        "{n} is {n} characters long; at most {n} are kept, so shorten it");
+    s.put("refused.cell-long", "{n} is {n} characters long; at most {n} are kept, so shorten it");
     s.put("refused.cell-word", "{n} '{t}' is not known; use one of {t}");
     s.put("refused.cell-true", "{n} '{t}' is neither true nor false");
     s.put("refused.cell-understood", "{n} '{t}' is not understood; write it {t}");
@@ -149,8 +136,7 @@ final class RefusalSentences {
     s.put("refused.cell-whole", "{n} of {t} is not a whole number");
     s.put("refused.cell-clock", "{n} '{t}' is no time of day; write it as 07:30");
     s.put(
-        "refused.cell-no-time",
-        "{n} '{t}' has no time of day; write it as 2025-07-01T14:00-05:00");
+        "refused.cell-no-time", "{n} '{t}' has no time of day; write it as 2025-07-01T14:00-05:00");
     s.put(
         "refused.cell-moment",
         "{n} '{t}' is no moment; write it as 2025-07-01T14:30-05:00, as 2025-07-01T14:30 in "
@@ -161,9 +147,7 @@ final class RefusalSentences {
     s.put(
         "refused.schedule",
         "schedule '{t}' is not known; import it in rate_schedules or correct the code");
-    s.put(
-        "refused.pressure",
-        "the row tells neither supply nor valve inlet pressure; fill one");
+    s.put("refused.pressure", "the row tells neither supply nor valve inlet pressure; fill one");
     s.put("refused.sample", "the sample tells no figure; fill at least one");
     s.put(
         "refused.heat",

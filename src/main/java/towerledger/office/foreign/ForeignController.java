@@ -171,7 +171,8 @@ class ForeignController {
     } catch (UploadRefused e) {
       response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
       model.addAttribute(
-          "view", refused(
+          "view",
+          refused(
               table,
               form,
               new ReasonText(words, text).say(String.valueOf(e.getMessage())),
