@@ -68,7 +68,7 @@ abstract class PeoplePagesCases extends PageCases {
                     .param("name", "X")
                     .param("role", "CUSTOMER")
                     .param("customer", "")))
-        .contains("a customer&#39;s login needs the customer it belongs to");
+        .contains("a customer’s login needs the customer it belongs to");
   }
 
   @Test
