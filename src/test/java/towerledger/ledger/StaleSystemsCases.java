@@ -2,6 +2,7 @@ package towerledger.ledger;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
@@ -71,6 +72,38 @@ abstract class StaleSystemsCases {
     assertThat(claim())
         .singleElement()
         .satisfies(mark -> assertThat(mark.first()).isEqualTo(YearMonth.of(2026, 2)));
+  }
+
+  @Test
+  void sitesOfASlotThatWaitForTheSameAreTakenTogether() {
+    long site = 900_000_000;
+    LocalDate march = LocalDate.of(2026, 3, 1);
+    markBeside(site, 1, march, "book imported");
+    markBeside(site + StaleSystems.SLOTS, 2, march, "book imported");
+    markBeside(site + 2 * StaleSystems.SLOTS, 3, march.plusMonths(1), "book imported");
+    markBeside(site + 3 * StaleSystems.SLOTS, 4, march, "reading corrected");
+    markBeside(site + 1, 5, march, "book imported");
+
+    assertThat(together(site, List.of())).containsExactly(1L, 2L);
+    assertThat(together(site, List.of(site + StaleSystems.SLOTS))).containsExactly(1L);
+    assertThat(together(site + 4 * StaleSystems.SLOTS, List.of())).isEmpty();
+
+    jdbc.sql("DELETE FROM ledger_stale").update();
+  }
+
+  private List<Long> together(long site, List<Long> except) {
+    List<StaleSystems.Stale> marks =
+        transaction.execute(status -> stale.claimTogether(site, except));
+    return marks == null ? List.of() : marks.stream().map(StaleSystems.Stale::systemId).toList();
+  }
+
+  private void markBeside(long site, long system, LocalDate first, String reason) {
+    jdbc.sql(
+            """
+            INSERT INTO ledger_stale (system_id, site_id, first_month, reason, marked_at)
+            VALUES (?, ?, ?, ?, CURRENT_TIMESTAMP)""")
+        .params(system, site, first, reason)
+        .update();
   }
 
   private static void elsewhere(Runnable work) {
