@@ -34,7 +34,7 @@ public record MeterRecord(
     List<Remark> remarks) {
 
   /** Longer intervals than a day are volumes between two instants, like those of a register. */
-  private static final int LONGEST_INTERVAL_MINUTES = 1440;
+  static final int LONGEST_INTERVAL_MINUTES = 1440;
 
   private static final double SAID_FROM = 0.01;
 

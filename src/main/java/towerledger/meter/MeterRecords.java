@@ -21,6 +21,7 @@ import org.springframework.jdbc.core.namedparam.NamedParameterJdbcTemplate;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import towerledger.balance.facts.MeterFacts;
+import towerledger.balance.facts.RegisterVolume;
 import towerledger.quantity.Span;
 import towerledger.site.Meter;
 import towerledger.site.Sites;
@@ -65,6 +66,7 @@ public class MeterRecords {
       SELECT meter_id, start_at, minutes, volume_l
       FROM meter_interval_volume
       WHERE meter_id IN (:meters) AND start_at >= :earliest AND start_at < :to
+        AND minutes > :longer
       ORDER BY meter_id, start_at""";
 
   private final Sites sites;
@@ -112,7 +114,7 @@ public class MeterRecords {
       List<Meter> some = all.subList(from, Math.min(all.size(), from + METERS_A_QUERY));
       List<Long> ids = some.stream().map(Meter::id).toList();
       Map<Long, List<RegisterReading>> readings = readings(ids, span);
-      Map<Long, IntervalLog> logs = intervals(ids, span);
+      Map<Long, IntervalLog> logs = intervals(ids, span, 0);
       for (Meter meter : some) {
         records.put(
             meter.id(),
@@ -128,6 +130,21 @@ public class MeterRecords {
   /** What one meter measured. */
   public MeterRecord getRecord(Meter meter, Span span) {
     return records(List.of(meter), span).values().iterator().next();
+  }
+
+  /**
+   * Volumes of one meter between readings, and of intervals longer than a day; of finer ones, a
+   * year has thousands.
+   */
+  public List<RegisterVolume> listLongVolumes(Meter meter, Span span) {
+    List<Long> id = List.of(meter.id());
+    return MeterRecord.of(
+            meter,
+            readings(id, span).getOrDefault(meter.id(), List.of()),
+            intervals(id, span, MeterRecord.LONGEST_INTERVAL_MINUTES)
+                .getOrDefault(meter.id(), new IntervalLog()))
+        .facts()
+        .registers();
   }
 
   /** Readings of one meter in a span, oldest first. */
@@ -176,7 +193,7 @@ public class MeterRecords {
         row.getBoolean("implausible"));
   }
 
-  private Map<Long, IntervalLog> intervals(List<Long> meters, Span span) {
+  private Map<Long, IntervalLog> intervals(List<Long> meters, Span span, int longer) {
     var logs = new HashMap<Long, IntervalLog>();
     jdbc.query(
         INTERVALS,
@@ -186,7 +203,9 @@ public class MeterRecords {
             "earliest",
             at(span.startInclusive().minus(LONGEST_INTERVAL)),
             "to",
-            at(span.endExclusive())),
+            at(span.endExclusive()),
+            "longer",
+            longer),
         row -> {
           long start = row.getObject(2, OffsetDateTime.class).toEpochSecond();
           int minutes = row.getInt(3);

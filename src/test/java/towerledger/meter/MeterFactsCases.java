@@ -145,6 +145,8 @@ abstract class MeterFactsCases {
         .singleElement()
         .satisfies(volume -> assertThat(volume.litres()).isEqualTo(9000));
     assertThat(facts.intervals().size()).isLessThanOrEqualTo(1);
+    assertThat(records.listLongVolumes(meter, Span.of(JULY, JULY.plusSeconds(1))))
+        .isEqualTo(facts.registers());
   }
 
   /** By hand: 2 in. turbine, 4 gpm least: an hour at 40 gal leaves up to 240 − 40 uncounted. */

@@ -180,8 +180,7 @@ class RoundPage {
   }
 
   private Optional<UsualFlow> usual(Meter meter, Instant now) {
-    return UsualFlow.of(
-        records.getRecord(meter, Span.of(now.minus(LOOK_BACK), now)).facts().registers());
+    return UsualFlow.of(records.listLongVolumes(meter, Span.of(now.minus(LOOK_BACK), now)));
   }
 
   private RoundViews.MeterLine line(
