@@ -147,7 +147,11 @@ abstract class EdgesCases extends PageCases {
             "${l.swatch}",
             // options of long selects, escaped by SelectOptions
             "${view.months}",
-            "${view.customers}");
+            "${view.customers}",
+            // rows written by Html, which escapes every text
+            "${view.rows}");
+    // tables written by FigureTable, which escapes likewise
+    String table = "\\$\\{[\\w.]+\\.(figures|words|bill)\\(.*\\)}";
     Pattern unescaped = Pattern.compile("th:utext=\"([^\"]*)\"");
     try (Stream<Path> templates = Files.walk(Path.of("src/main/resources/templates"))) {
       for (Path template : templates.filter(EdgesCases::isPage).toList()) {
@@ -156,7 +160,12 @@ abstract class EdgesCases extends PageCases {
             .as("inline code in %s", template)
             .isEmpty();
         assertThat(
-                unescaped.matcher(text).results().map(m -> m.group(1)).collect(Collectors.toSet()))
+                unescaped
+                    .matcher(text)
+                    .results()
+                    .map(m -> m.group(1))
+                    .filter(expression -> !expression.matches(table))
+                    .collect(Collectors.toSet()))
             .as("unescaped text in %s", template)
             .isSubsetOf(drawings);
       }
