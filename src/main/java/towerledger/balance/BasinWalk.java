@@ -52,12 +52,6 @@ final class BasinWalk {
   /** Running total of the derivative of makeup by the log of the aim, L. */
   final double[] slope;
 
-  /** Running total of makeup that the reference load draws while the system runs, L. */
-  double[] base;
-
-  /** Running total of bleed that the reference load needs while the system runs, L. */
-  double[] baseBleed;
-
   /** Basin concentration over the sound aim. */
   final double[] concentration;
 
@@ -82,8 +76,6 @@ final class BasinWalk {
     concentration = new double[n];
     held = new double[n];
     aims = aims(1);
-    base = aims.base();
-    baseBleed = aims.baseBleed();
   }
 
   private Aims aims(double factor) {
@@ -128,6 +120,16 @@ final class BasinWalk {
     return used;
   }
 
+  /** Running total of makeup that the reference load draws while the system runs, L. */
+  double[] base() {
+    return aims.base();
+  }
+
+  /** Running total of bleed that the reference load needs while the system runs, L. */
+  double[] baseBleed() {
+    return aims.baseBleed();
+  }
+
   /** Walks through all blocks as if the cause had always been there. */
   void walk(Signature signature) {
     if (signature.flow().equals(walked)) {
@@ -151,8 +153,6 @@ final class BasinWalk {
       aims = aims(signature.aimFactor());
     }
     losses(signature);
-    base = aims.base();
-    baseBleed = aims.baseBleed();
     int n = blocks.count;
     double volume = plan.volumeL();
     double conc = n == 0 ? 0 : plan.aimUsCm()[0] * signature.aimFactor();

@@ -74,8 +74,8 @@ final class Response {
       makeup[p] = between(walk.makeup, period.from(), period.to());
       slope[p] = between(walk.slope, period.from(), period.to());
       bleed[p] = between(walk.bleed, period.from(), period.to());
-      base[p] = between(walk.base, period.from(), period.to());
-      baseBleed[p] = between(walk.baseBleed, period.from(), period.to());
+      base[p] = between(walk.base(), period.from(), period.to());
+      baseBleed[p] = between(walk.baseBleed(), period.from(), period.to());
       lost[p] = between(walk.loss, period.from(), period.to());
       double sum = 0;
       double holds = 0;
@@ -97,7 +97,7 @@ final class Response {
       monthSlope[m] = between(walk.slope, months[m][0], months[m][1]);
       monthBleed[m] = between(walk.bleed, months[m][0], months[m][1]);
       monthLoss[m] = between(walk.loss, months[m][0], months[m][1]);
-      monthBase[m] = between(walk.base, months[m][0], months[m][1]);
+      monthBase[m] = between(walk.base(), months[m][0], months[m][1]);
     }
   }
 
