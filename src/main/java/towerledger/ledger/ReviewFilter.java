@@ -58,7 +58,7 @@ public record ReviewFilter(
   }
 
   /** Whether every row passes. */
-  boolean isOpen() {
+  public boolean isOpen() {
     return customer == null && verdict == null && evidence == null && search.isBlank();
   }
 

@@ -56,12 +56,7 @@ record ReviewChoice(
 
   /** Whether the list shows less than the whole month, or in another order than by cost. */
   boolean isNarrowed() {
-    ReviewFilter filter = filter();
-    return filter.customer() != null
-        || filter.verdict() != null
-        || filter.evidence() != null
-        || !filter.search().isBlank()
-        || filter.order() != ReviewFilter.Order.COST;
+    return !filter().isOpen() || orderOrDefault() != ReviewFilter.Order.COST;
   }
 
   ReviewFilter.Order orderOrDefault() {
