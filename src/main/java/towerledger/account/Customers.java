@@ -1,8 +1,11 @@
 package towerledger.account;
 
 import java.time.Clock;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -36,10 +39,22 @@ public class Customers {
     return rows.findByCode(code);
   }
 
-  /** All customers by name. */
+  /**
+   * Customers by name.
+   *
+   * @param search part of name or code in any case; empty for all
+   * @param offset how many to pass over
+   * @param limit at most so many
+   */
   @Transactional(readOnly = true)
-  public List<Customer> list() {
-    return rows.findAllByOrderByNameAscCodeAsc();
+  public List<Customer> list(String search, int offset, int limit) {
+    return rows.search("%" + Likeness.escaped(search.strip()) + "%", offset, limit);
+  }
+
+  /** The customers with some keys, by key; a key without customer is left out. */
+  @Transactional(readOnly = true)
+  public Map<Long, Customer> list(Collection<Long> ids) {
+    return rows.findAllById(ids).stream().collect(Collectors.toMap(Customer::id, c -> c));
   }
 
   /** Adds the customer, or changes the one with that code; the change is kept in its history. */

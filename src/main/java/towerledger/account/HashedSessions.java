@@ -1,5 +1,6 @@
 package towerledger.account;
 
+import jakarta.servlet.Filter;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Set;
@@ -21,6 +22,7 @@ final class HashedSessions<S extends Session>
 
   private final SessionRepository<S> kept;
   private final SessionNames names;
+  private final ThreadLocal<Reading<S>> request = new ThreadLocal<>();
 
   HashedSessions(SessionRepository<S> kept, SessionNames names) {
     this.kept = kept;
@@ -40,13 +42,49 @@ final class HashedSessions<S extends Session>
 
   @Override
   public @Nullable Known<S> findById(String id) {
+    Reading<S> reading = request.get();
+    if (reading != null && reading.read != null && reading.read.getId().equals(id)) {
+      return reading.read;
+    }
     S session = kept.findById(Secrets.hash(id));
-    return session == null ? null : new Known<>(session, id, names);
+    Known<S> read = session == null ? null : new Known<>(session, id, names);
+    if (reading != null) {
+      reading.read = read;
+    }
+    return read;
   }
 
   @Override
   public void deleteById(String id) {
+    Reading<S> reading = request.get();
+    if (reading != null) {
+      reading.read = null;
+    }
     kept.deleteById(Secrets.hash(id));
+  }
+
+  /**
+   * Lets the session of a request be read once: the filter that carries it asks for it a second
+   * time when the answer has been sent. Goes around that filter.
+   */
+  Filter readOnce() {
+    return (asked, answer, chain) -> {
+      if (request.get() != null) {
+        chain.doFilter(asked, answer);
+        return;
+      }
+      request.set(new Reading<>());
+      try {
+        chain.doFilter(asked, answer);
+      } finally {
+        request.remove();
+      }
+    };
+  }
+
+  /** What was read for one request. */
+  private static final class Reading<S extends Session> {
+    private @Nullable Known<S> read;
   }
 
   /**

@@ -1,12 +1,14 @@
 package towerledger.account;
 
+import jakarta.servlet.Filter;
+import org.springframework.boot.web.servlet.FilterRegistrationBean;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Primary;
 import org.springframework.session.FindByIndexNameSessionRepository;
 import org.springframework.session.Session;
-import org.springframework.session.SessionRepository;
 import org.springframework.session.jdbc.config.annotation.web.http.EnableJdbcHttpSession;
+import org.springframework.session.web.http.SessionRepositoryFilter;
 
 /**
  * Puts {@link HashedSessions} between the cookies and the database. Whoever has not signed in yet
@@ -23,9 +25,16 @@ class SessionSetting {
 
   @Bean
   @Primary
-  SessionRepository<? extends Session> hashedSessions(
+  HashedSessions<? extends Session> hashedSessions(
       FindByIndexNameSessionRepository<? extends Session> kept, SessionNames names) {
     return hashed(kept, names);
+  }
+
+  @Bean
+  FilterRegistrationBean<Filter> sessionReadOnce(HashedSessions<? extends Session> sessions) {
+    var filter = new FilterRegistrationBean<>(sessions.readOnce());
+    filter.setOrder(SessionRepositoryFilter.DEFAULT_ORDER - 1);
+    return filter;
   }
 
   private static <S extends Session> HashedSessions<S> hashed(

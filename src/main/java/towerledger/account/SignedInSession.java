@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpHeaders;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.core.context.DeferredSecurityContext;
 import org.springframework.security.core.context.SecurityContext;
 import org.springframework.security.core.context.SecurityContextHolder;
@@ -43,10 +44,12 @@ public class SignedInSession implements SecurityContextRepository {
   private static final String BEGAN = "towerledger.began";
 
   private final PersonRows people;
+  private final JdbcClient jdbc;
   private final Clock clock;
 
-  SignedInSession(PersonRows people, Clock clock) {
+  SignedInSession(PersonRows people, JdbcClient jdbc, Clock clock) {
     this.people = people;
+    this.jdbc = jdbc;
     this.clock = clock;
   }
 
@@ -98,9 +101,10 @@ public class SignedInSession implements SecurityContextRepository {
     SecurityContext context = SecurityContextHolder.createEmptyContext();
     HttpSession session = request.getSession(false);
     if (session != null && session.getAttribute(PERSON) instanceof Long personId) {
-      Optional<Person> person = people.findById(personId).filter(p -> isOpen(session, p));
+      Optional<SignedInPerson> person =
+          SignedInPerson.find(jdbc, personId).filter(p -> isOpen(session, p));
       if (person.isPresent()) {
-        context.setAuthentication(ViewerAuthentication.of(person.get()));
+        context.setAuthentication(person.get().authentication());
       } else {
         session.invalidate();
       }
@@ -108,7 +112,7 @@ public class SignedInSession implements SecurityContextRepository {
     return context;
   }
 
-  private boolean isOpen(HttpSession session, Person person) {
+  private boolean isOpen(HttpSession session, SignedInPerson person) {
     return person.enabled()
         && session.getAttribute(ROUND) instanceof Long round
         && round == person.sessionRound()

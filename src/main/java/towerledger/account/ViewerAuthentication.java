@@ -29,8 +29,13 @@ public final class ViewerAuthentication extends AbstractAuthenticationToken {
   /** A person who signed in by form or HTTP Basic. */
   static ViewerAuthentication of(Person person) {
     return person.mustChangePassword()
-        ? new ViewerAuthentication(person.viewer(), List.of(MUST_CHANGE_PASSWORD))
+        ? mustChangePassword(person.viewer())
         : new ViewerAuthentication(person.viewer());
+  }
+
+  /** Somebody who has to choose an own password before anything else. */
+  static ViewerAuthentication mustChangePassword(Viewer viewer) {
+    return new ViewerAuthentication(viewer, List.of(MUST_CHANGE_PASSWORD));
   }
 
   /** Whether nothing but choosing an own password is open. */

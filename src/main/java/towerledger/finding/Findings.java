@@ -14,7 +14,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.Currency;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -38,12 +40,17 @@ public class Findings {
       SELECT f.*, y.code AS system_code, y.name AS system_name, s.code AS site_code,
         s.name AS site_name, s.time_zone, c.code AS customer_code, c.name AS customer_name,
         p.name AS assignee_name
-      FROM finding_finding f
+      FROM %s
       JOIN site_system y ON y.id = f.system_id
       JOIN site_site s ON s.id = f.site_id
       JOIN account_customer c ON c.id = f.customer_id
       LEFT JOIN account_person p ON p.id = f.assignee_id
       """;
+
+  private static final String SELECT_ALL = SELECT.formatted("finding_finding f");
+
+  private static final String DEAREST_FIRST =
+      " ORDER BY CASE WHEN f.yearly_amount IS NULL THEN 1 ELSE 0 END, f.yearly_amount DESC, f.id";
 
   private final JdbcClient jdbc;
   private final SiteAccess access;
@@ -73,32 +80,35 @@ public class Findings {
     List<Object> parameters = new ArrayList<>(scope.parameters());
     parameters.add(offset);
     parameters.add(limit);
-    return jdbc.sql(
-            SELECT
-                + "WHERE "
-                + scope.sql()
-                + " AND f.status IN ("
-                + names(statuses)
-                + ") ORDER BY CASE WHEN f.yearly_amount IS NULL THEN 1 ELSE 0 END,"
-                + " f.yearly_amount DESC, f.id OFFSET ? ROWS FETCH NEXT ? ROWS ONLY")
+    String dearest =
+        "(SELECT f.* FROM finding_finding f WHERE "
+            + scope.sql()
+            + " AND f.status IN ("
+            + names(statuses)
+            + ")"
+            + DEAREST_FIRST
+            + " OFFSET ? ROWS FETCH NEXT ? ROWS ONLY) f";
+    return jdbc.sql(SELECT.formatted(dearest) + DEAREST_FIRST)
         .params(parameters)
         .query(Findings::finding)
         .list();
   }
 
-  /** How many there are of some statuses. */
+  /** How many there are of each status; a status without findings is left out. */
   @Transactional(readOnly = true)
-  public long count(Viewer viewer, Collection<FindingStatus> statuses) {
+  public Map<FindingStatus, Long> count(Viewer viewer) {
     var scope = access.scope(viewer, "f.customer_id", "f.site_id");
-    return jdbc.sql(
-            "SELECT COUNT(*) FROM finding_finding f WHERE "
+    Map<FindingStatus, Long> counts = new EnumMap<>(FindingStatus.class);
+    jdbc.sql(
+            "SELECT f.status, COUNT(*) AS findings FROM finding_finding f WHERE "
                 + scope.sql()
-                + " AND f.status IN ("
-                + names(statuses)
-                + ")")
+                + " GROUP BY f.status")
         .params(scope.parameters())
-        .query(Long.class)
-        .single();
+        .query(
+            row -> {
+              counts.put(FindingStatus.ofCode(row.getString("status")), row.getLong("findings"));
+            });
+    return counts;
   }
 
   private static String names(Collection<FindingStatus> statuses) {
@@ -110,7 +120,7 @@ public class Findings {
   /** Findings of one system, newest first. */
   @Transactional(readOnly = true)
   public List<Finding> listOf(long systemId) {
-    return jdbc.sql(SELECT + "WHERE f.system_id = ? ORDER BY f.last_month DESC, f.id DESC")
+    return jdbc.sql(SELECT_ALL + "WHERE f.system_id = ? ORDER BY f.last_month DESC, f.id DESC")
         .param(systemId)
         .query(Findings::finding)
         .list();
@@ -122,7 +132,7 @@ public class Findings {
     var scope = access.scope(viewer, "f.customer_id", "f.site_id");
     List<Object> parameters = new ArrayList<>(List.of(id));
     parameters.addAll(scope.parameters());
-    return jdbc.sql(SELECT + "WHERE f.id = ? AND " + scope.sql())
+    return jdbc.sql(SELECT_ALL + "WHERE f.id = ? AND " + scope.sql())
         .params(parameters)
         .query(Findings::finding)
         .optional();

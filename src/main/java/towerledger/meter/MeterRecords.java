@@ -132,6 +132,16 @@ public class MeterRecords {
     return records(List.of(meter), span).values().iterator().next();
   }
 
+  /** Volumes of one meter between readings. */
+  public List<RegisterVolume> listVolumesRead(Meter meter, Span span) {
+    return MeterRecord.of(
+            meter,
+            readings(List.of(meter.id()), span).getOrDefault(meter.id(), List.of()),
+            new IntervalLog())
+        .facts()
+        .registers();
+  }
+
   /**
    * Volumes of one meter between readings, and of intervals longer than a day; of finer ones, a
    * year has thousands.

@@ -12,6 +12,7 @@ import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.Collection;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
@@ -177,12 +178,17 @@ class IssueTable {
         .list();
   }
 
-  List<ReportIssue> listNewest() {
+  List<ReportIssue> listNewest(Collection<Long> customerIds) {
+    if (customerIds.isEmpty()) {
+      return List.of();
+    }
     return jdbc.sql(
             """
             SELECT i.* FROM report_issue i
-            WHERE i.id = (SELECT MAX(n.id) FROM report_issue n WHERE n.customer_id = i.customer_id
-              AND n.status <> 'discarded')""")
+            WHERE i.id IN (SELECT MAX(n.id) FROM report_issue n
+              WHERE n.customer_id IN (:customers) AND n.status <> 'discarded'
+              GROUP BY n.customer_id)""")
+        .param("customers", customerIds)
         .query(IssueTable::issue)
         .list();
   }

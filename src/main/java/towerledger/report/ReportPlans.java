@@ -7,8 +7,11 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -52,6 +55,29 @@ public class ReportPlans {
     return jdbc.sql("SELECT * FROM report_plan WHERE active = TRUE ORDER BY customer_id")
         .query(ReportPlans::plan)
         .list();
+  }
+
+  /** How many there are of these. */
+  @Transactional(readOnly = true)
+  public long countActive() {
+    return jdbc.sql("SELECT COUNT(*) FROM report_plan WHERE active = TRUE")
+        .query(Long.class)
+        .single();
+  }
+
+  /** Those of these that belong to some customers, by customer. */
+  @Transactional(readOnly = true)
+  public Map<Long, ReportPlan> listActive(Collection<Long> customerIds) {
+    if (customerIds.isEmpty()) {
+      return Map.of();
+    }
+    return jdbc
+        .sql("SELECT * FROM report_plan WHERE active = TRUE AND customer_id IN (:customers)")
+        .param("customers", customerIds)
+        .query(ReportPlans::plan)
+        .list()
+        .stream()
+        .collect(Collectors.toMap(ReportPlan::customerId, plan -> plan));
   }
 
   /** Zone of the customer's first site, UTC without any. */

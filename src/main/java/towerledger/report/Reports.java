@@ -4,8 +4,11 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
@@ -229,9 +232,10 @@ public class Reports {
     return issues.listDrafts();
   }
 
-  /** The newest report of each customer that has one. */
+  /** The newest report of each of some customers that has one, by customer. */
   @Transactional(readOnly = true)
-  public List<ReportIssue> listNewest() {
-    return issues.listNewest();
+  public Map<Long, ReportIssue> listNewest(Collection<Long> customerIds) {
+    return issues.listNewest(customerIds).stream()
+        .collect(Collectors.toMap(ReportIssue::customerId, issue -> issue));
   }
 }

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Instant;
 import java.util.HashMap;
 import org.junit.jupiter.api.Test;
+import org.springframework.mock.web.MockHttpServletRequest;
+import org.springframework.mock.web.MockHttpServletResponse;
 import org.springframework.session.MapSession;
 import org.springframework.session.MapSessionRepository;
 import org.springframework.session.Session;
@@ -71,6 +73,26 @@ class HashedSessionsTest {
 
     session.setLastAccessedTime(made.plusSeconds(60));
     assertThat(session.getLastAccessedTime()).isEqualTo(made.plusSeconds(60));
+  }
+
+  @Test
+  void isReadOnceInARequestAndAnewInTheNext() throws Exception {
+    String id = saved().getId();
+
+    sessions
+        .readOnce()
+        .doFilter(
+            new MockHttpServletRequest(),
+            new MockHttpServletResponse(),
+            (request, response) -> {
+              var read = sessions.findById(id);
+              database.clear();
+              assertThat(sessions.findById(id)).isNotNull().isSameAs(read);
+              sessions.deleteById(id);
+              assertThat(sessions.findById(id)).as("once it is ended").isNull();
+            });
+
+    assertThat(sessions.findById(id)).isNull();
   }
 
   @Test

@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Viewer;
 import towerledger.balance.Cause;
 import towerledger.drawing.FigureText;
@@ -54,13 +55,16 @@ class FindingPage {
     return groups;
   }
 
+  /** The list, read in one transaction. */
+  @Transactional(readOnly = true)
   FindingViews.Listing listing(Viewer viewer, String wanted, int offset, FigureText text) {
     Words words = new Words(messages, text.locale());
     String group = GROUPS.containsKey(wanted) ? wanted : "waiting";
     Set<FindingStatus> statuses = GROUPS.getOrDefault(group, Set.of());
+    Map<FindingStatus, Long> counts = findings.count(viewer);
     List<FindingViews.Group> counted =
         GROUPS.entrySet().stream()
-            .map(g -> new FindingViews.Group(g.getKey(), findings.count(viewer, g.getValue())))
+            .map(g -> new FindingViews.Group(g.getKey(), sum(counts, g.getValue())))
             .toList();
     List<Finding> found = findings.list(viewer, statuses, Math.max(0, offset), ROWS + 1);
     List<FindingViews.Row> rows =
@@ -82,6 +86,10 @@ class FindingPage {
         found.size() > ROWS ? address(group, offset + ROWS) : null);
   }
 
+  private static long sum(Map<FindingStatus, Long> counts, Set<FindingStatus> statuses) {
+    return statuses.stream().mapToLong(status -> counts.getOrDefault(status, 0L)).sum();
+  }
+
   private static String address(String group, int offset) {
     return "/findings?show=" + group + "&offset=" + offset;
   }
@@ -99,6 +107,7 @@ class FindingPage {
         finding.waste());
   }
 
+  @Transactional(readOnly = true)
   FindingViews.Page page(
       Viewer viewer, Finding finding, FindingViews.Typed typed, FigureText text) {
     Words words = new Words(messages, text.locale());

@@ -67,9 +67,10 @@ class ReportsController {
   @GetMapping
   String list(
       @RequestParam(defaultValue = "") String search,
+      @RequestParam(defaultValue = "0") int offset,
       @ModelAttribute("figureText") FigureText text,
       Model model) {
-    model.addAttribute("view", page.shelf(search, text));
+    model.addAttribute("view", page.shelf(search, offset, text));
     return "office/reports";
   }
 

@@ -1,19 +1,20 @@
 package towerledger.office.report;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.net.URLEncoder;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Customer;
 import towerledger.account.Customers;
 import towerledger.account.EmailAddress;
@@ -32,7 +33,7 @@ import towerledger.wording.Words;
 @Component
 class ReportsPage {
 
-  private static final int MOST_ROWS = 200;
+  private static final int ROWS = 50;
   private static final int MONTHS = 13;
 
   /** Languages a report can be written in: those the texts exist in. */
@@ -63,41 +64,24 @@ class ReportsPage {
     this.clock = clock;
   }
 
-  private static Stream<ReportsView.Line> held(ReportIssue issue, @Nullable Customer customer) {
-    return customer == null
-        ? Stream.empty()
-        : Stream.of(new ReportsView.Line(path(issue), customer.name(), issue.subject()));
-  }
-
-  ReportsView.Shelf shelf(String search, FigureText text) {
+  /** Customers and what waits, read in one transaction. */
+  @Transactional(readOnly = true)
+  ReportsView.Shelf shelf(String search, int offset, FigureText text) {
     Words words = new Words(messages, text.locale());
-    List<Customer> all = customers.list();
-    Map<Long, Customer> byId = new HashMap<>();
-    all.forEach(customer -> byId.put(customer.id(), customer));
-    Map<Long, ReportPlan> active = new HashMap<>();
-    plans.listActive().forEach(plan -> active.put(plan.customerId(), plan));
-    Map<Long, ReportIssue> newest = new HashMap<>();
-    reports.listNewest().forEach(issue -> newest.put(issue.customerId(), issue));
-    List<ReportsView.Line> held =
-        reports.listHeld().stream()
-            .flatMap(issue -> held(issue, byId.get(issue.customerId())))
-            .toList();
-    List<Customer> found =
-        all.stream()
-            .filter(
-                customer ->
-                    (customer.name() + " " + customer.code())
-                        .toLowerCase(Locale.ROOT)
-                        .contains(search.strip().toLowerCase(Locale.ROOT)))
-            .toList();
+    int from = Math.max(0, offset);
+    List<Customer> found = customers.list(search, from, ROWS + 1);
+    List<Customer> shown = found.subList(0, Math.min(ROWS, found.size()));
+    List<Long> ids = shown.stream().map(Customer::id).toList();
+    Map<Long, ReportPlan> active = plans.listActive(ids);
+    Map<Long, ReportIssue> newest = reports.listNewest(ids);
+    List<ReportsView.Line> held = held();
     return new ReportsView.Shelf(
-        words.of("reports.lead", active.size(), held.size(), deliveries.countWaiting()),
+        words.of("reports.lead", plans.countActive(), held.size(), deliveries.countWaiting()),
         deliveries.missingSetting().orElse(null),
         held,
         deliveries.listTroubles().stream().map(mail -> trouble(mail, words)).toList(),
         search,
-        found.stream()
-            .limit(MOST_ROWS)
+        shown.stream()
             .map(
                 customer ->
                     row(
@@ -107,7 +91,26 @@ class ReportsPage {
                         words,
                         text))
             .toList(),
-        found.size() > MOST_ROWS);
+        from > 0 ? address(search, Math.max(0, from - ROWS)) : null,
+        found.size() > ROWS ? address(search, from + ROWS) : null);
+  }
+
+  private List<ReportsView.Line> held() {
+    List<ReportIssue> drafts = reports.listHeld();
+    Map<Long, Customer> whose =
+        customers.list(drafts.stream().map(ReportIssue::customerId).distinct().toList());
+    List<ReportsView.Line> held = new ArrayList<>();
+    for (ReportIssue draft : drafts) {
+      Customer customer = whose.get(draft.customerId());
+      if (customer != null) {
+        held.add(new ReportsView.Line(path(draft), customer.name(), draft.subject()));
+      }
+    }
+    return held;
+  }
+
+  private static String address(String search, int offset) {
+    return "/reports?offset=" + offset + "&search=" + URLEncoder.encode(search, UTF_8);
   }
 
   private ReportsView.Trouble trouble(ReportMail mail, Words words) {

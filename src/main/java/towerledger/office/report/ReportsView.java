@@ -17,7 +17,8 @@ final class ReportsView {
    * @param troubles mails to see to
    * @param search what was sought
    * @param rows customers found
-   * @param cut whether there are more than are shown
+   * @param before address of the rows before; null where there are none
+   * @param after address of the rows after
    */
   record Shelf(
       String lead,
@@ -26,7 +27,8 @@ final class ReportsView {
       List<Trouble> troubles,
       String search,
       List<Row> rows,
-      boolean cut) {}
+      @Nullable String before,
+      @Nullable String after) {}
 
   /** A link with a few words. */
   record Line(String path, String name, String says) {}

@@ -96,7 +96,10 @@ class RoundController {
       @PathVariable String code,
       @ModelAttribute("figureText") FigureText text,
       Model model) {
-    model.addAttribute("view", page.sheet(find(viewer, code), Map.of(), Set.of(), Map.of(), text));
+    model.addAttribute(
+        "view",
+        page.sheet(viewer, code, text)
+            .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND)));
     return "office/round";
   }
 

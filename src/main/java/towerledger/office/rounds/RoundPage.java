@@ -17,6 +17,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Viewer;
 import towerledger.balance.facts.Visit;
 import towerledger.drawing.FigureText;
@@ -28,6 +29,7 @@ import towerledger.quantity.Span;
 import towerledger.site.CoolingSystem;
 import towerledger.site.Meter;
 import towerledger.site.Site;
+import towerledger.site.SiteAccess;
 import towerledger.site.Sites;
 import towerledger.wording.Words;
 
@@ -66,6 +68,7 @@ class RoundPage {
               "drift", List.of("eliminators-sound", "eliminators-damaged", "scale-visible")));
 
   private final DueReadings due;
+  private final SiteAccess access;
   private final Sites sites;
   private final MeterRecords records;
   private final Photos photos;
@@ -74,12 +77,14 @@ class RoundPage {
 
   RoundPage(
       DueReadings due,
+      SiteAccess access,
       Sites sites,
       MeterRecords records,
       Photos photos,
       MessageSource messages,
       Clock clock) {
     this.due = due;
+    this.access = access;
     this.sites = sites;
     this.records = records;
     this.photos = photos;
@@ -121,6 +126,15 @@ class RoundPage {
         + java.net.URLEncoder.encode(search, java.nio.charset.StandardCharsets.UTF_8);
   }
 
+  /** The sheet of a system, read in one transaction; empty when the viewer has no such system. */
+  @Transactional(readOnly = true)
+  Optional<RoundViews.Sheet> sheet(Viewer viewer, String code, FigureText text) {
+    return access
+        .findSystem(viewer, code)
+        .map(system -> sheet(system, Map.of(), Set.of(), Map.of(), text));
+  }
+
+  @Transactional(readOnly = true)
   RoundViews.Sheet sheet(
       CoolingSystem system,
       Map<String, String> typed,
@@ -173,20 +187,26 @@ class RoundPage {
   }
 
   /** What a meter is expected to have passed since it was last read; empty when not known. */
+  @Transactional(readOnly = true)
   Optional<ExpectedVolume> expected(Meter meter, Instant now) {
-    Optional<RegisterReading> last = records.findLastBefore(meter, now);
-    return last.flatMap(
-        reading -> usual(meter, now).map(flow -> flow.between(reading.readAt(), now)));
+    return records.findLastBefore(meter, now).flatMap(last -> expected(meter, last, now));
   }
 
-  private Optional<UsualFlow> usual(Meter meter, Instant now) {
-    return UsualFlow.of(records.listLongVolumes(meter, Span.of(now.minus(LOOK_BACK), now)));
+  /**
+   * Of a meter that is read, its readings say what is usual; only where they are too few, intervals
+   * longer than a day are looked for, among those of every hour there may be.
+   */
+  private Optional<ExpectedVolume> expected(Meter meter, RegisterReading last, Instant now) {
+    Span lately = Span.of(now.minus(LOOK_BACK), now);
+    return UsualFlow.of(records.listVolumesRead(meter, lately))
+        .or(() -> UsualFlow.of(records.listLongVolumes(meter, lately)))
+        .map(flow -> flow.between(last.readAt(), now));
   }
 
   private RoundViews.MeterLine line(
       Meter meter, ZoneId zone, Instant now, Words words, FigureText text) {
     Optional<RegisterReading> last = records.findLastBefore(meter, now);
-    Optional<ExpectedVolume> expected = expected(meter, now);
+    Optional<ExpectedVolume> expected = last.flatMap(reading -> expected(meter, reading, now));
     String low = "";
     String high = "";
     String says = "";
