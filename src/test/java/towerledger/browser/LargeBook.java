@@ -74,7 +74,8 @@ final class LargeBook {
             .filter(statement -> INDEX.matcher(statement).find())
             .toList();
     for (String statement : made) {
-      jdbc.execute("DROP INDEX " + INDEX.matcher(statement).results().findFirst().orElseThrow().group(1));
+      jdbc.execute(
+          "DROP INDEX " + INDEX.matcher(statement).results().findFirst().orElseThrow().group(1));
     }
     return made;
   }
