@@ -125,6 +125,11 @@ public record FigureText(UnitPreference units, Locale locale) {
     return bareEstimate(value, low, high) + SPACE + volumeUnitName();
   }
 
+  /** Half a 95 % interval, its unit in the heading above: ± 24,000. */
+  public String halfWidth(Volume half) {
+    return "±" + SPACE + significant(half.in(volumeUnit()), 2);
+  }
+
   /** A volume with its 95 % interval, its unit in the heading above. */
   public String bareEstimate(Volume value, Volume low, Volume high) {
     VolumeUnit unit = volumeUnit();

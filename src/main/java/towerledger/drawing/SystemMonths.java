@@ -171,10 +171,15 @@ public final class SystemMonths {
                     entry -> entry.verdict().waste() ? number(entry.money().lossHigh()) : null)));
   }
 
-  /** Running cost of the waste. */
+  /** Running cost of the waste; half-widths add up, since lasting errors do. */
   public Chart runningLossMoney() {
     return chart()
         .height(96)
+        .with(
+            new Layer.Band(
+                series(SystemMonths::lossLow).running(),
+                series(SystemMonths::lossHigh).running(),
+                Tone.SET_ASIDE))
         .with(new Layer.Line(series(SystemMonths::lossAmount).running(), Tone.LOSS, true));
   }
 
@@ -199,6 +204,21 @@ public final class SystemMonths {
   /** Cost of a month's waste: zero for a sound month, null where it is not known. */
   public static @Nullable Double lossAmount(LedgerEntry entry) {
     return entry.verdict().waste() ? number(entry.money().lossAmount()) : Double.valueOf(0);
+  }
+
+  /** Lower bound of {@link #lossAmount}; the amount itself where no bound is known. */
+  public static @Nullable Double lossLow(LedgerEntry entry) {
+    return bound(entry, entry.money().lossLow());
+  }
+
+  /** Upper bound of {@link #lossAmount}; the amount itself where no bound is known. */
+  public static @Nullable Double lossHigh(LedgerEntry entry) {
+    return bound(entry, entry.money().lossHigh());
+  }
+
+  private static @Nullable Double bound(
+      LedgerEntry entry, java.math.@Nullable BigDecimal bound) {
+    return entry.verdict().waste() && bound != null ? number(bound) : lossAmount(entry);
   }
 
   private static @Nullable Double number(java.math.@Nullable BigDecimal amount) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import towerledger.balance.CauseOpinion;
+import towerledger.balance.VolumeEstimate;
 import towerledger.drawing.FigureText;
 import towerledger.drawing.Medium;
 import towerledger.drawing.Swatch;
@@ -43,7 +44,7 @@ record MonthSays(Words words, FigureText text) {
             entry.modelVersion()),
         new VerdictText(words, text).evidence(entry),
         BarText.draw(entry, WaterBar.Style.BROAD, bar.reach(), words, text),
-        parts(water, bar),
+        parts(water, bar, working.evaporation()),
         footing(water, bar),
         beside(entry),
         opinions(working, reasons),
@@ -87,7 +88,8 @@ record MonthSays(Words words, FigureText text) {
     return what == null ? null : from - what;
   }
 
-  private List<Part> parts(LedgerWater water, WaterBar bar) {
+  private List<Part> parts(
+      LedgerWater water, WaterBar bar, @Nullable VolumeEstimate evaporation) {
     List<Part> parts = new ArrayList<>();
     for (WaterPart part : WaterPart.values()) {
       bar.part(part)
@@ -99,12 +101,40 @@ record MonthSays(Words words, FigureText text) {
                           Swatch.of(part, Medium.PAGE),
                           words.of(part.messageKey()),
                           text.barePart(volume, bar.reach()),
+                          doubt(part, volume, water, evaporation),
                           water.makeup() == null || water.makeup() <= 0
                               ? ""
                               : text.percent(volume.litres() / water.makeup()),
                           part.isLoss())));
     }
     return parts;
+  }
+
+  /** What a modelled part may be off by, 95 %; empty where its interval is not kept. */
+  private String doubt(
+      WaterPart part, Volume volume, LedgerWater water, @Nullable VolumeEstimate evaporation) {
+    return switch (part) {
+      case EVAPORATION -> evaporation == null ? "" : halfWidth(evaporation, 1);
+      case NEEDED_BLOWDOWN ->
+          evaporation == null || water.targetCycles() == null || water.targetCycles() <= 1
+              ? ""
+              // B = E ÷ (C* − 1) − D moves with E alone: C* is a setting
+              : halfWidth(evaporation, 1 / (water.targetCycles() - 1));
+      case EXCESS_LOSS, FRESH_LOSS ->
+          water.loss() == null || water.lossLow() == null || water.lossHigh() == null
+              ? ""
+              : text.halfWidth(
+                  Volume.ofLitres(
+                      (water.lossHigh() - water.lossLow())
+                          / 2
+                          * Math.min(1, volume.litres() / water.loss())));
+      default -> "";
+    };
+  }
+
+  private String halfWidth(VolumeEstimate estimate, double factor) {
+    return text.halfWidth(
+        Volume.ofLitres(factor * (estimate.high().litres() - estimate.low().litres()) / 2));
   }
 
   private String footing(LedgerWater water, WaterBar bar) {

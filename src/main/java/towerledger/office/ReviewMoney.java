@@ -5,8 +5,8 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import towerledger.drawing.Chart;
 import towerledger.drawing.FigureText;
@@ -114,33 +114,56 @@ record ReviewMoney(Words words, FigureText text) {
         null);
   }
 
+  /** What was lost up to a month; half-widths add up, since lasting errors do. */
+  private record Running(BigDecimal amount, double halfWidth) {}
+
+  /** Running sums by month; empty where nothing is known of the month itself. */
+  private static List<Optional<Running>> addUp(List<Optional<MonthReview.MonthLoss>> months) {
+    List<Optional<Running>> sums = new ArrayList<>();
+    BigDecimal amount = BigDecimal.ZERO;
+    double halfWidth = 0;
+    for (Optional<MonthReview.MonthLoss> month : months) {
+      if (month.isPresent()) {
+        amount = amount.add(month.get().amount());
+        halfWidth += month.get().halfWidth();
+      }
+      Running sum = new Running(amount, halfWidth);
+      sums.add(month.map(loss -> sum));
+    }
+    return sums;
+  }
+
+  private static Series series(List<Optional<Running>> sums, ToDoubleFunction<Running> figure) {
+    return Series.of(
+        sums.stream()
+            .mapToDouble(sum -> sum.map(figure::applyAsDouble).orElse(Double.NaN))
+            .toArray());
+  }
+
   private Plate running(
       Currency currency, List<YearMonth> axis, List<Optional<MonthReview.MonthLoss>> months) {
-    Series total =
-        Series.of(
-                months.stream()
-                    .mapToDouble(m -> m.map(l -> l.amount().doubleValue()).orElse(Double.NaN))
-                    .toArray())
-            .running();
-    BigDecimal sum =
-        months.stream()
-            .flatMap(Optional::stream)
-            .map(MonthReview.MonthLoss::amount)
-            .reduce(BigDecimal.ZERO, BigDecimal::add);
+    List<Optional<Running>> sums = addUp(months);
+    Running last = sums.stream().flatMap(Optional::stream).reduce((a, b) -> b).orElseThrow();
     String title = words.of("review.money.running");
     String summary =
         words.of(
             "review.money.running.sum",
             text.month(axis.get(0)),
-            text.money(new Money(sum, currency)));
-    FigureTable table = runningTable(currency, axis, months);
+            estimate(last.amount(), last.halfWidth(), currency));
+    FigureTable table = runningTable(currency, axis, sums);
     return new Plate(
         "loss-running-" + currency,
         title,
         currency.getCurrencyCode(),
         Chart.over(labels(axis))
             .ticks(text::tick)
-            .with(new Layer.Line(total, Tone.LOSS, true))
+            .with(
+                new Layer.Band(
+                    series(sums, sum -> Math.max(0, sum.amount().doubleValue() - sum.halfWidth())),
+                    series(sums, sum -> sum.amount().doubleValue() + sum.halfWidth()),
+                    Tone.SET_ASIDE))
+            .with(
+                new Layer.Line(series(sums, sum -> sum.amount().doubleValue()), Tone.LOSS, true))
             .hints(table.rows().stream().map(row -> String.join(": ", row)).toList())
             .draw(Medium.PAGE, title, summary),
         PlateLegends.runningLoss(words),
@@ -247,18 +270,15 @@ record ReviewMoney(Words words, FigureText text) {
   }
 
   private FigureTable runningTable(
-      Currency currency, List<YearMonth> axis, List<Optional<MonthReview.MonthLoss>> months) {
+      Currency currency, List<YearMonth> axis, List<Optional<Running>> sums) {
     List<List<String>> rows = new ArrayList<>();
-    BigDecimal sum = BigDecimal.ZERO;
     for (int slot = 0; slot < axis.size(); slot++) {
-      BigDecimal amount = months.get(slot).map(MonthReview.MonthLoss::amount).orElse(null);
-      if (amount != null) {
-        sum = sum.add(Objects.requireNonNull(amount));
-      }
       rows.add(
           List.of(
               text.month(axis.get(slot)),
-              amount == null ? words.of("figure.unknown") : text.money(new Money(sum, currency))));
+              sums.get(slot)
+                  .map(sum -> estimate(sum.amount(), sum.halfWidth(), currency))
+                  .orElseGet(() -> words.of("figure.unknown"))));
     }
     return new FigureTable(List.of(words.of("figure.month"), money(currency)), rows);
   }

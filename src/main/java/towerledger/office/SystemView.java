@@ -81,8 +81,9 @@ record SystemView(
       String workingPath,
       boolean waste) {}
 
-  /** One part of the makeup: its sample, name, volume and share. */
-  record Part(String swatch, String name, String volume, String share, boolean loss) {}
+  /** One part of the makeup: its sample, name, volume, what that may be off by, and share. */
+  record Part(
+      String swatch, String name, String volume, String doubt, String share, boolean loss) {}
 
   /** A figure with its name and, where needed, a word on it. */
   record Beside(String name, String figure, String note) {}

@@ -24,6 +24,7 @@ public final class PlateLegends {
   public static List<Plate.Legend> runningLoss(Words words) {
     return List.of(
         new Plate.Legend(
-            Swatch.line(Tone.LOSS, false, Medium.PAGE), words.of("plate.money-running.value")));
+            Swatch.line(Tone.LOSS, false, Medium.PAGE), words.of("plate.money-running.value")),
+        new Plate.Legend(Swatch.band(Tone.SET_ASIDE, Medium.PAGE), words.of("plate.interval")));
   }
 }

@@ -18,7 +18,6 @@ import towerledger.drawing.Tone;
 import towerledger.drawing.WaterPart;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.LedgerWater;
-import towerledger.quantity.Volume;
 import towerledger.wording.MoneyText;
 import towerledger.wording.WaterText;
 import towerledger.wording.Words;
@@ -145,7 +144,13 @@ public final class SystemPlates {
         onset
             .map(month -> words.of("plate.running.sum.onset", text.month(month)))
             .orElse(words.of("plate.running.sum")),
-        running(entry -> entry.water().unaccounted()));
+        runningTable(
+            new Running(
+                entry -> entry.water().unaccounted(),
+                entry -> entry.water().unaccountedLow(),
+                entry -> entry.water().unaccountedHigh()),
+            figures::estimate,
+            words.of("plate.running.value")));
   }
 
   /** Cost of the waste by month. */
@@ -163,14 +168,16 @@ public final class SystemPlates {
 
   /** Running cost of the waste. */
   public Plate runningMoney() {
-    Series total = months.series(SystemMonths::lossAmount).running();
     return plate(
         "money-running",
         currency,
         months.runningLossMoney(),
         PlateLegends.runningLoss(words),
         words.of("plate.money-running.sum"),
-        runningTable(total, text::tick, words.of("plate.money-running.value")));
+        runningTable(
+            new Running(SystemMonths::lossAmount, SystemMonths::lossLow, SystemMonths::lossHigh),
+            (value, low, high) -> text.withInterval(value, low, high) + "\u00a0" + currency,
+            words.of("plate.money-running.value")));
   }
 
   /** Cycles against the target. */
@@ -246,36 +253,36 @@ public final class SystemPlates {
     return new FigureTable(headings, rows);
   }
 
-  private FigureTable running(Function<LedgerEntry, @Nullable Double> litres) {
+  /**
+   * A running total month by month with its interval; a month of which nothing is known adds
+   * nothing.
+   */
+  private FigureTable runningTable(Running running, IntervalText said, String heading) {
+    Series total = months.series(running.value()).running();
+    Series low = months.series(running.low()).running();
+    Series high = months.series(running.high()).running();
     List<List<String>> rows = new ArrayList<>();
-    double sum = 0;
     for (int slot = 0; slot < months.months().size(); slot++) {
-      Double value = months.entries().get(slot).map(litres::apply).orElse(null);
-      if (value != null) {
-        sum += value;
-      }
       rows.add(
           List.of(
               text.month(months.months().get(slot)),
-              value == null ? words.of("figure.unknown") : text.volume(Volume.ofLitres(sum))));
-    }
-    return new FigureTable(
-        List.of(words.of("figure.month"), words.of("plate.running.value")), rows);
-  }
-
-  private FigureTable runningTable(
-      Series total, java.util.function.DoubleFunction<String> figure, String heading) {
-    List<List<String>> rows = new ArrayList<>();
-    for (int slot = 0; slot < months.months().size(); slot++) {
-      double value = total.value(slot);
-      rows.add(
-          List.of(
-              text.month(months.months().get(slot)),
-              Double.isNaN(value)
+              Double.isNaN(total.value(slot))
                   ? words.of("figure.unknown")
-                  : figure.apply(Math.rint(value)) + "\u00a0" + currency));
+                  : said.say(total.value(slot), low.value(slot), high.value(slot))));
     }
     return new FigureTable(List.of(words.of("figure.month"), heading), rows);
+  }
+
+  /** What adds up, with the bounds that add up beside it. */
+  private record Running(
+      Function<LedgerEntry, @Nullable Double> value,
+      Function<LedgerEntry, @Nullable Double> low,
+      Function<LedgerEntry, @Nullable Double> high) {}
+
+  /** Says a figure with its interval. */
+  @FunctionalInterface
+  private interface IntervalText {
+    String say(double value, double low, double high);
   }
 
   private static boolean hasAny(Series series) {
