@@ -216,8 +216,7 @@ public final class SystemMonths {
     return bound(entry, entry.money().lossHigh());
   }
 
-  private static @Nullable Double bound(
-      LedgerEntry entry, java.math.@Nullable BigDecimal bound) {
+  private static @Nullable Double bound(LedgerEntry entry, java.math.@Nullable BigDecimal bound) {
     return entry.verdict().waste() && bound != null ? number(bound) : lossAmount(entry);
   }
 

@@ -51,4 +51,11 @@ public record MonthWorking(
         pricing,
         verdict.water().evaporation().orElse(null));
   }
+
+  /** Half of the 95 % interval of the evaporation, L; null where it is not kept. */
+  @Nullable Double evaporationHalf() {
+    return evaporation == null
+        ? null
+        : (evaporation.high().litres() - evaporation.low().litres()) / 2;
+  }
 }

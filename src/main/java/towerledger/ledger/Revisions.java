@@ -73,9 +73,9 @@ class Revisions {
         flagged, waste, likeliest_cause, makeup_l, expected_makeup_l, unaccounted_l, loss_l,
         loss_amount, currency, evaporation_credit_amount, credit_claimed_amount, slot,
         unaccounted_low_l, unaccounted_high_l, loss_low_l, loss_high_l, loss_amount_low,
-        loss_amount_high, evaporation_l, drift_l, expected_low_l, expected_high_l, system_id,
-        month_start)
-      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""";
+        loss_amount_high, evaporation_l, drift_l, expected_low_l, expected_high_l,
+        evaporation_half_l, system_id, month_start)
+      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""";
 
   private static final String MOVE_HEAD =
       """
@@ -85,7 +85,7 @@ class Revisions {
         evaporation_credit_amount = ?, credit_claimed_amount = ?, slot = ?,
         unaccounted_low_l = ?, unaccounted_high_l = ?, loss_low_l = ?, loss_high_l = ?,
         loss_amount_low = ?, loss_amount_high = ?, evaporation_l = ?, drift_l = ?,
-        expected_low_l = ?, expected_high_l = ?
+        expected_low_l = ?, expected_high_l = ?, evaporation_half_l = ?
       WHERE system_id = ? AND month_start = ?""";
 
   private static final int LONGEST_REASON = 500;
@@ -197,7 +197,11 @@ class Revisions {
   void putKept(List<KeptRevision> kept, Map<Long, Place> places) {
     jdbc.batchUpdate(INSERT, kept, 500, (s, r) -> bind(s, r, place(places, r).customerId()));
     var standing = kept.stream().filter(r -> r.standing() != null).toList();
-    jdbc.batchUpdate(INSERT_HEAD, standing, 500, (s, r) -> bindHead(s, r, place(places, r)));
+    jdbc.batchUpdate(
+        INSERT_HEAD,
+        standing,
+        500,
+        (s, r) -> bindHead(s, r, place(places, r), codec.read(r.working()).evaporationHalf()));
     sums.renew(
         standing.stream()
             .map(r -> new SlotSums.SiteMonth(place(places, r).siteId(), r.month()))
@@ -214,8 +218,10 @@ class Revisions {
    * @param kept as it is stored
    * @param place whose the system is, and where it stands
    * @param first whether none stood for its month before
+   * @param evaporationHalf half of the interval of its evaporation, L; null where none is known
    */
-  private record Row(KeptRevision kept, Place place, boolean first) {}
+  private record Row(
+      KeptRevision kept, Place place, boolean first, @Nullable Double evaporationHalf) {}
 
   private Row row(
       NewRevision r,
@@ -243,15 +249,16 @@ class Revisions {
             status,
             status.isClosed() ? now : null),
         new Place(r.customerId(), r.siteId()),
-        number == 1);
+        number == 1,
+        r.working().evaporationHalf());
   }
 
   private void write(List<Row> rows) {
     jdbc.batchUpdate(INSERT, rows, 500, (s, row) -> bind(s, row.kept(), row.place().customerId()));
     var firsts = rows.stream().filter(Row::first).toList();
     var moves = rows.stream().filter(row -> !row.first()).toList();
-    jdbc.batchUpdate(INSERT_HEAD, firsts, 500, (s, row) -> bindHead(s, row.kept(), row.place()));
-    jdbc.batchUpdate(MOVE_HEAD, moves, 500, (s, row) -> bindHead(s, row.kept(), row.place()));
+    jdbc.batchUpdate(INSERT_HEAD, firsts, 500, Revisions::bindHead);
+    jdbc.batchUpdate(MOVE_HEAD, moves, 500, Revisions::bindHead);
     sums.renew(
         rows.stream()
             .map(row -> new SlotSums.SiteMonth(row.place().siteId(), row.kept().month()))
@@ -302,7 +309,12 @@ class Revisions {
     s.setBytes(++i, r.working());
   }
 
-  private static void bindHead(PreparedStatement s, KeptRevision r, Place place)
+  private static void bindHead(PreparedStatement s, Row row) throws SQLException {
+    bindHead(s, row.kept(), row.place(), row.evaporationHalf());
+  }
+
+  private static void bindHead(
+      PreparedStatement s, KeptRevision r, Place place, @Nullable Double evaporationHalf)
       throws SQLException {
     LedgerStatus standing = Objects.requireNonNull(r.standing());
     int i = 0;
@@ -334,6 +346,7 @@ class Revisions {
     setDouble(s, ++i, r.water().drift());
     setDouble(s, ++i, r.water().expectedLow());
     setDouble(s, ++i, r.water().expectedHigh());
+    setDouble(s, ++i, evaporationHalf);
     s.setLong(++i, r.systemId());
     s.setObject(++i, r.month().atDay(1));
   }

@@ -119,10 +119,12 @@ class SlotSums {
         });
     jdbc.batchUpdate(
         """
-        INSERT INTO ledger_site_year (customer_id, site_id, of_year, evaporated_l, due, credited,
-          unclaimed)
+        INSERT INTO ledger_site_year (customer_id, site_id, of_year, evaporated_l,
+          evaporated_half_l, due, credited, unclaimed)
         SELECT MAX(m.customer_id), m.site_id, CAST(? AS INT),
           COALESCE(SUM(m.evaporation_l), 0) + COALESCE(SUM(m.drift_l), 0),
+          CASE WHEN COUNT(m.evaporation_half_l) = COUNT(m.evaporation_l)
+            THEN SUM(m.evaporation_half_l) END,
           SUM(m.evaporation_credit_amount), SUM(m.credit_claimed_amount),
           SUM(%s)
         FROM ledger_month m WHERE m.site_id = ? AND m.month_start >= ? AND m.month_start <= ?

@@ -88,8 +88,7 @@ record MonthSays(Words words, FigureText text) {
     return what == null ? null : from - what;
   }
 
-  private List<Part> parts(
-      LedgerWater water, WaterBar bar, @Nullable VolumeEstimate evaporation) {
+  private List<Part> parts(LedgerWater water, WaterBar bar, @Nullable VolumeEstimate evaporation) {
     List<Part> parts = new ArrayList<>();
     for (WaterPart part : WaterPart.values()) {
       bar.part(part)

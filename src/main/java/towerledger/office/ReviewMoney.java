@@ -162,8 +162,7 @@ record ReviewMoney(Words words, FigureText text) {
                     series(sums, sum -> Math.max(0, sum.amount().doubleValue() - sum.halfWidth())),
                     series(sums, sum -> sum.amount().doubleValue() + sum.halfWidth()),
                     Tone.SET_ASIDE))
-            .with(
-                new Layer.Line(series(sums, sum -> sum.amount().doubleValue()), Tone.LOSS, true))
+            .with(new Layer.Line(series(sums, sum -> sum.amount().doubleValue()), Tone.LOSS, true))
             .hints(table.rows().stream().map(row -> String.join(": ", row)).toList())
             .draw(Medium.PAGE, title, summary),
         PlateLegends.runningLoss(words),

@@ -3,6 +3,7 @@ package towerledger.wording;
 import org.jspecify.annotations.Nullable;
 import towerledger.drawing.FigureText;
 import towerledger.ledger.LedgerWater;
+import towerledger.ledger.SiteYears;
 import towerledger.quantity.Volume;
 
 /**
@@ -61,6 +62,23 @@ public record WaterText(Words words, FigureText figures) {
 
   public String bareLoss(LedgerWater water) {
     return bareEstimate(water.loss(), water.lossLow(), water.lossHigh());
+  }
+
+  /** What a site evaporated and drifted in a year; without an interval where none is kept. */
+  public String evaporated(SiteYears.SiteYear year) {
+    return year.litres() == 0
+        ? unknown()
+        : bareEvaporated(year) + "\u00a0" + figures.volumeUnitName();
+  }
+
+  public String bareEvaporated(SiteYears.SiteYear year) {
+    double litres = year.litres();
+    Double half = year.halfWidth();
+    return litres == 0
+        ? unknown()
+        : half == null
+            ? bareVolume(litres)
+            : bareEstimate(litres, Math.max(0, litres - half), litres + half);
   }
 
   private String unknown() {

@@ -266,7 +266,7 @@ public final class InventedPortfolio {
         null,
         cause == Cause.NONE ? null : VolumeEstimate.ofLitres(loss * 4, loss * 2.5, loss * 5.5),
         List.of("water 3.34 USD a ccf on the last block", "sewer 6.10 USD a ccf"),
-        null);
+        VolumeEstimate.ofLitres(expected * 0.75, expected * 0.72, expected * 0.78));
   }
 
   private static @Nullable BigDecimal money(double amount) {

@@ -234,12 +234,15 @@ abstract class KeptSumsCases {
                 SELECT s.code FROM ledger_site_year y JOIN site_site s ON s.id = y.site_id
                 JOIN ledger_month m ON m.site_id = y.site_id
                   AND EXTRACT(YEAR FROM m.month_start) = y.of_year
-                GROUP BY s.code, y.of_year, y.evaporated_l, y.due, y.credited, y.unclaimed
+                GROUP BY s.code, y.of_year, y.evaporated_l, y.evaporated_half_l, y.due, y.credited,
+                  y.unclaimed
                 HAVING COALESCE(y.due, 0) <> COALESCE(SUM(m.evaporation_credit_amount), 0)
                   OR COALESCE(y.credited, 0) <> COALESCE(SUM(m.credit_claimed_amount), 0)
                   OR COALESCE(y.unclaimed, 0) <> COALESCE(SUM(%s), 0)
                   OR ABS(y.evaporated_l - COALESCE(SUM(m.evaporation_l), 0)
-                    - COALESCE(SUM(m.drift_l), 0)) > 1e-9 * y.evaporated_l"""
+                    - COALESCE(SUM(m.drift_l), 0)) > 1e-9 * y.evaporated_l
+                  OR ABS(COALESCE(y.evaporated_half_l, -1)
+                    - COALESCE(SUM(m.evaporation_half_l), -1)) > 1e-9 * y.evaporated_l"""
                     .formatted(LedgerMoney.UNCLAIMED_SQL))
             .query(String.class)
             .list();

@@ -15,10 +15,11 @@ import org.springframework.web.server.ResponseStatusException;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
 import towerledger.ledger.Ledger;
+import towerledger.ledger.SiteYears;
 import towerledger.quantity.Money;
-import towerledger.quantity.Volume;
 import towerledger.site.Site;
 import towerledger.site.SiteAccess;
+import towerledger.wording.WaterText;
 import towerledger.wording.Words;
 
 /** Credits a year and site, and the claim to print. */
@@ -27,13 +28,13 @@ class CreditController {
 
   private static final int ROWS = 50;
 
-  private final CreditSums sums;
+  private final SiteYears years;
   private final ClaimPage claim;
   private final SiteAccess access;
   private final MessageSource messages;
 
-  CreditController(CreditSums sums, ClaimPage claim, SiteAccess access, MessageSource messages) {
-    this.sums = sums;
+  CreditController(SiteYears years, ClaimPage claim, SiteAccess access, MessageSource messages) {
+    this.years = years;
     this.claim = claim;
     this.access = access;
     this.messages = messages;
@@ -47,14 +48,14 @@ class CreditController {
       @ModelAttribute("figureText") FigureText text,
       Model model) {
     Words words = new Words(messages, text.locale());
-    int shown = year != null ? year : sums.findNewestYear(viewer).orElse(java.time.Year.MAX_VALUE);
+    int shown = year != null ? year : years.findNewestYear(viewer).orElse(java.time.Year.MAX_VALUE);
     if (shown < Ledger.FIRST_MONTH.getYear() || shown > 2200) {
       model.addAttribute(
           "view", new CreditViews.Year(0, words.of("credits.lead.none"), List.of(), null, null));
       return "office/credits";
     }
     int from = Math.max(0, offset);
-    List<CreditSums.SiteYear> found = sums.list(viewer, shown, from, ROWS + 1);
+    List<SiteYears.SiteYear> found = years.list(viewer, shown, from, ROWS + 1);
     List<CreditViews.Row> rows =
         found.stream().limit(ROWS).map(site -> row(site, words, text)).toList();
     long owed =
@@ -77,21 +78,19 @@ class CreditController {
     return "/credits?year=" + year + "&offset=" + offset;
   }
 
-  private static CreditViews.Row row(CreditSums.SiteYear site, Words words, FigureText text) {
+  private static CreditViews.Row row(SiteYears.SiteYear site, Words words, FigureText text) {
     return new CreditViews.Row(
         site.site(),
         site.name(),
         site.customer(),
-        site.litres() == 0
-            ? words.of("figure.unknown")
-            : text.volume(Volume.ofLitres(site.litres())),
+        new WaterText(words, text).evaporated(site),
         amount(site, site.due(), words, text),
         amount(site, site.credited(), words, text),
         amount(site, site.unclaimed(), words, text));
   }
 
   private static String amount(
-      CreditSums.SiteYear site, @Nullable BigDecimal amount, Words words, FigureText text) {
+      SiteYears.SiteYear site, @Nullable BigDecimal amount, Words words, FigureText text) {
     return amount == null
         ? words.of("figure.unknown")
         : text.money(new Money(amount, site.currency()));

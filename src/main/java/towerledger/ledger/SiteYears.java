@@ -1,4 +1,4 @@
-package towerledger.office.credits;
+package towerledger.ledger;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -15,12 +15,12 @@ import towerledger.site.SiteAccess;
 /** Credits of a year by site, as the ledger keeps them summed; paged by the database. */
 @Component
 @Transactional(readOnly = true)
-class CreditSums {
+public class SiteYears {
 
   private final JdbcClient jdbc;
   private final SiteAccess access;
 
-  CreditSums(JdbcClient jdbc, SiteAccess access) {
+  SiteYears(JdbcClient jdbc, SiteAccess access) {
     this.jdbc = jdbc;
     this.access = access;
   }
@@ -28,23 +28,29 @@ class CreditSums {
   /**
    * A site in a year.
    *
-   * @param litres evaporated and drifted
+   * @param site its code
+   * @param name its name
+   * @param customer whose it is
+   * @param currency of the amounts
+   * @param litres evaporated and drifted; zero where nothing is known
+   * @param halfWidth half of its 95 % interval, L; null where a month has none
    * @param due credit by the utility's rule; null where no rule or no figure is known
    * @param credited what the utility's bills show
    * @param unclaimed still to be claimed, month by month; null where nothing is known to be due
    */
-  record SiteYear(
+  public record SiteYear(
       String site,
       String name,
       String customer,
       Currency currency,
       double litres,
+      @Nullable Double halfWidth,
       @Nullable BigDecimal due,
       @Nullable BigDecimal credited,
       @Nullable BigDecimal unclaimed) {}
 
   /** Visible sites, most unclaimed first. */
-  List<SiteYear> list(Viewer viewer, int year, int offset, int limit) {
+  public List<SiteYear> list(Viewer viewer, int year, int offset, int limit) {
     var scope = access.scope(viewer, "y.customer_id", "y.site_id");
     List<Object> parameters = new ArrayList<>(List.of(year));
     parameters.addAll(scope.parameters());
@@ -53,7 +59,7 @@ class CreditSums {
     return jdbc.sql(
             """
             SELECT s.code, s.name, c.name AS customer_name, c.currency,
-              y.evaporated_l AS litres, y.due, y.credited, y.unclaimed
+              y.evaporated_l AS litres, y.evaporated_half_l, y.due, y.credited, y.unclaimed
             FROM ledger_site_year y
             JOIN site_site s ON s.id = y.site_id
             JOIN account_customer c ON c.id = y.customer_id
@@ -71,6 +77,7 @@ class CreditSums {
                     row.getString("customer_name"),
                     Currency.getInstance(row.getString("currency")),
                     row.getDouble("litres"),
+                    row.getObject("evaporated_half_l", Double.class),
                     row.getBigDecimal("due"),
                     row.getBigDecimal("credited"),
                     row.getBigDecimal("unclaimed")))
@@ -78,7 +85,7 @@ class CreditSums {
   }
 
   /** The newest year with a ledger row. */
-  Optional<Integer> findNewestYear(Viewer viewer) {
+  public Optional<Integer> findNewestYear(Viewer viewer) {
     var scope = access.scope(viewer, "m.customer_id", "m.site_id");
     return jdbc.sql("SELECT MAX(m.month_start) FROM ledger_month m WHERE " + scope.sql())
         .params(scope.parameters())
