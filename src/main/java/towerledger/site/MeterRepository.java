@@ -11,6 +11,15 @@ interface MeterRepository extends JpaRepository<Meter, Long> {
 
   List<Meter> findBySystemIdInOrderByCode(Collection<Long> systemIds);
 
+  List<Meter> findBySystemIdOrderByCode(long systemId);
+
+  /** Those of some systems. A query for a list is translated anew each time, one for a key is not. */
+  default List<Meter> listOf(Collection<Long> systemIds) {
+    return systemIds.size() == 1
+        ? findBySystemIdOrderByCode(systemIds.iterator().next())
+        : findBySystemIdInOrderByCode(systemIds);
+  }
+
   List<Meter> findBySiteIdAndSystemIdIsNullOrderByCode(long siteId);
 
   List<Meter> findBySiteIdInAndSystemIdIsNullOrderByCode(Collection<Long> siteIds);

@@ -383,14 +383,14 @@ public class Sites {
   /** Towers of many systems at once, by system. */
   @Transactional(readOnly = true)
   public Map<Long, List<Tower>> listTowers(Collection<Long> systemIds) {
-    return towers.findBySystemIdInOrderByCode(systemIds).stream()
+    return towers.listOf(systemIds).stream()
         .collect(Collectors.groupingBy(Tower::systemId));
   }
 
   /** Meters of many systems at once, by system. */
   @Transactional(readOnly = true)
   public Map<Long, List<Meter>> listMeters(Collection<Long> systemIds) {
-    return meters.findBySystemIdInOrderByCode(systemIds).stream()
+    return meters.listOf(systemIds).stream()
         .collect(Collectors.groupingBy(meter -> meter.systemId().orElseThrow()));
   }
 
@@ -411,7 +411,7 @@ public class Sites {
   @Transactional(readOnly = true)
   public Map<Long, Settings> listSettings(Collection<Long> systemIds) {
     var bySystem =
-        settings.findBySystemIdInOrderByEffectiveFrom(systemIds).stream()
+        settings.listOf(systemIds).stream()
             .collect(Collectors.groupingBy(DatedSetting::systemId));
     var result = new HashMap<Long, Settings>();
     for (long systemId : systemIds) {

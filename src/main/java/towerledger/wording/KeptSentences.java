@@ -15,11 +15,12 @@ import java.util.stream.Collectors;
  * their unit, {@code {C}} degrees Celsius with and {@code {c}} without their unit, {@code {K}} a
  * difference of temperatures, {@code {0}} to {@code {2}} a number shown with so many decimals,
  * {@code {t}} a name, {@code {n}} one without spaces, {@code {d}} a day, {@code {i}} an instant,
- * {@code {w}} a code that the messages know below {@code kept.}, {@code {s}} another kept sentence.
+ * {@code {w}} a code and {@code {q}} the name of a quantity that the messages know below {@code
+ * kept.}, {@code {s}} another kept sentence.
  */
 final class KeptSentences {
 
-  private static final Pattern GAP = Pattern.compile("\\{([LlCcKtndiws012])}");
+  private static final Pattern GAP = Pattern.compile("\\{([LlCcKtqndiws012])}");
   private static final String NUMBER = "(-?[\\d.,]+)";
   private static final String CYCLES = "cycles {1} against a target of {1}";
 
@@ -105,7 +106,7 @@ final class KeptSentences {
             case "L" -> NUMBER + " L";
             case "C" -> NUMBER + " °C";
             case "K" -> NUMBER + " K";
-            case "t" -> "(.+?)";
+            case "t", "q" -> "(.+?)";
             case "n", "w" -> "(\\S+?)";
             case "d" -> "(\\d{4}-\\d\\d-\\d\\d)";
             case "i" -> "(\\d{4}-\\d\\d-\\d\\dT[\\d:.]+Z)";
@@ -127,6 +128,10 @@ final class KeptSentences {
     MeterSentences.add(s);
     RevisionSentences.add(s);
     RefusalSentences.add(s);
+    IntakeSentences.add(s);
+    FeedSentences.add(s);
+    FactSentences.add(s);
+    RateSentences.add(s);
     s.put("note.of", "{n}: {s}");
     return s;
   }

@@ -69,6 +69,7 @@ public record ReasonText(Words words, FigureText figures) {
       case 'd' -> figures.day(LocalDate.parse(gap.text()));
       case 'i' -> figures.moment(Instant.parse(gap.text()), ZoneOffset.UTC) + "\u00a0UTC";
       case 'w' -> words.or("kept." + gap.text(), gap.text());
+      case 'q' -> words.or("kept." + gap.text().replace(' ', '-'), gap.text());
       case 's' -> say(gap.text());
       default -> figures.decimals(gap.number(), gap.kind() - '0');
     };

@@ -125,7 +125,7 @@ final class RefusalSentences {
     s.put("refused.cell-long", "{n} is {n} characters long; at most {n} are kept, so shorten it");
     s.put("refused.cell-word", "{n} '{t}' is not known; use one of {t}");
     s.put("refused.cell-true", "{n} '{t}' is neither true nor false");
-    s.put("refused.cell-understood", "{n} '{t}' is not understood; write it {t}");
+    s.put("refused.cell-understood", "{n} '{t}' is not understood; write it {s}");
     s.put(
         "refused.cell-range-unit",
         "{n} of {t} is outside what is possible ({n} to {n} in {n}); check the number and "
