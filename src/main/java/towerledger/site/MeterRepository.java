@@ -13,7 +13,9 @@ interface MeterRepository extends JpaRepository<Meter, Long> {
 
   List<Meter> findBySystemIdOrderByCode(long systemId);
 
-  /** Those of some systems. A query for a list is translated anew each time, one for a key is not. */
+  /**
+   * Those of some systems. A query for a list is translated anew each time, one for a key is not.
+   */
   default List<Meter> listOf(Collection<Long> systemIds) {
     return systemIds.size() == 1
         ? findBySystemIdOrderByCode(systemIds.iterator().next())

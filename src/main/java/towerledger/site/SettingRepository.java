@@ -15,7 +15,9 @@ interface SettingRepository extends JpaRepository<DatedSetting, Long> {
 
   List<DatedSetting> findBySystemIdOrderByEffectiveFrom(long systemId);
 
-  /** Those of some systems. A query for a list is translated anew each time, one for a key is not. */
+  /**
+   * Those of some systems. A query for a list is translated anew each time, one for a key is not.
+   */
   default List<DatedSetting> listOf(Collection<Long> systemIds) {
     return systemIds.size() == 1
         ? findBySystemIdOrderByEffectiveFrom(systemIds.iterator().next())

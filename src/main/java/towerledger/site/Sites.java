@@ -383,8 +383,7 @@ public class Sites {
   /** Towers of many systems at once, by system. */
   @Transactional(readOnly = true)
   public Map<Long, List<Tower>> listTowers(Collection<Long> systemIds) {
-    return towers.listOf(systemIds).stream()
-        .collect(Collectors.groupingBy(Tower::systemId));
+    return towers.listOf(systemIds).stream().collect(Collectors.groupingBy(Tower::systemId));
   }
 
   /** Meters of many systems at once, by system. */
@@ -411,8 +410,7 @@ public class Sites {
   @Transactional(readOnly = true)
   public Map<Long, Settings> listSettings(Collection<Long> systemIds) {
     var bySystem =
-        settings.listOf(systemIds).stream()
-            .collect(Collectors.groupingBy(DatedSetting::systemId));
+        settings.listOf(systemIds).stream().collect(Collectors.groupingBy(DatedSetting::systemId));
     var result = new HashMap<Long, Settings>();
     for (long systemId : systemIds) {
       result.put(systemId, new Settings(bySystem.getOrDefault(systemId, List.of())));

@@ -13,56 +13,34 @@ final class FeedSentences {
   }
 
   private static void part1(Map<String, String> s) {
-    s.put(
-        "refused.feed-entries",
-        "the feed has more than {n} entries; split it");
+    s.put("refused.feed-entries", "the feed has more than {n} entries; split it");
     s.put(
         "refused.feed-doctype",
         "line {n} declares a document type or uses an entity; a Green Button feed has "
             + "neither, so the file is refused. Remove the DOCTYPE");
     s.put(
-        "refused.feed-deep",
-        "line {n} nests deeper than {n} elements; no Green Button feed does");
-    s.put(
-        "refused.feed-xml",
-        "the feed is not well-formed XML at line {n}: {t}");
+        "refused.feed-deep", "line {n} nests deeper than {n} elements; no Green Button feed does");
+    s.put("refused.feed-xml", "the feed is not well-formed XML at line {n}: {t}");
     s.put(
         "refused.feed-root",
-        "the file begins with <{t}>, not with an Atom <feed>; is this a Green Button "
-            + "file?");
+        "the file begins with <{t}>, not with an Atom <feed>; is this a Green Button " + "file?");
     s.put(
         "refused.feed-numbers",
         "start and duration in seconds and the value must be whole numbers: {t}");
-    s.put(
-        "refused.feed-begins",
-        "the interval begins {t}, outside {t} to {t}; check the seconds");
-    s.put(
-        "refused.feed-lasts",
-        "the interval lasts {n} s; whole minutes from 1 to {n} are taken");
-    s.put(
-        "refused.feed-nowhere",
-        "the reading stands in no entry of interval blocks");
+    s.put("refused.feed-begins", "the interval begins {t}, outside {t} to {t}; check the seconds");
+    s.put("refused.feed-lasts", "the interval lasts {n} s; whole minutes from 1 to {n} are taken");
+    s.put("refused.feed-nowhere", "the reading stands in no entry of interval blocks");
     s.put(
         "refused.feed-negative",
         "the value {n} is negative; water does not flow back through an interval meter");
-    s.put(
-        "refused.feed-power-size",
-        "a power of ten of {n} is beyond any water meter");
-    s.put(
-        "refused.feed-not-water",
-        "neither service kind nor commodity says that this is water");
+    s.put("refused.feed-power-size", "a power of ten of {n} is beyond any water meter");
+    s.put("refused.feed-not-water", "neither service kind nor commodity says that this is water");
     s.put(
         "refused.feed-commodity",
         "the commodity is {n}; only 9 (potable) and 14 (reclaimed water) are taken");
-    s.put(
-        "refused.feed-direction",
-        "the flow direction is {n}, not 1 (forward)");
-    s.put(
-        "refused.feed-power",
-        "the power of ten '{t}' is not a whole number");
-    s.put(
-        "refused.feed-service",
-        "the service is of kind {n}, not 2 (water); only water is taken");
+    s.put("refused.feed-direction", "the flow direction is {n}, not 1 (forward)");
+    s.put("refused.feed-power", "the power of ten '{t}' is not a whole number");
+    s.put("refused.feed-service", "the service is of kind {n}, not 2 (water); only water is taken");
   }
 
   private static void part2(Map<String, String> s) {
@@ -84,11 +62,8 @@ final class FeedSentences {
             + "'{t}'; all four must be numbers in range");
     s.put(
         "refused.epw-numbers",
-        "date, temperature, humidity and pressure (columns 1 to 10) must be numbers: "
-            + "{t}");
-    s.put(
-        "refused.epw-hour",
-        "hour {n} is outside 1 to 24; EPW names an hour by its end");
+        "date, temperature, humidity and pressure (columns 1 to 10) must be numbers: " + "{t}");
+    s.put("refused.epw-hour", "hour {n} is outside 1 to 24; EPW names an hour by its end");
     s.put(
         "refused.epw-first",
         "the first line is not 'LOCATION,city,...' with latitude, longitude, time zone "
@@ -96,9 +71,7 @@ final class FeedSentences {
     s.put(
         "refused.epw-columns",
         "the line has {n} columns; pressure is the tenth, so at least 10 are needed");
-    s.put(
-        "refused.epw-long",
-        "the line is longer than an hour of EPW can be");
+    s.put("refused.epw-long", "the line is longer than an hour of EPW can be");
     s.put(
         "refused.epw-name",
         "the file's name is no code for its station and its first line gives no WMO "

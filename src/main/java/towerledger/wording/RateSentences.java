@@ -23,8 +23,7 @@ final class RateSentences {
         "{n} of {n} is outside 0 to 100; give the percentage the utility prints");
     s.put(
         "refused.credit-least",
-        "credit_minimum_units of {n} is below 0; give the smallest use that earns the "
-            + "credit");
+        "credit_minimum_units of {n} is below 0; give the smallest use that earns the " + "credit");
     s.put(
         "refused.credit-percent",
         "evaporation_credit percent-of-makeup needs credit_percent; give the share of "
@@ -38,14 +37,10 @@ final class RateSentences {
             + "rate table");
     s.put(
         "refused.size-zero",
-        "meter size of {n} mm is not above zero; give the size printed in the rate "
-            + "table");
+        "meter size of {n} mm is not above zero; give the size printed in the rate " + "table");
+    s.put("refused.escalation", "escalation of {n} % a year is outside -50 to 100; choose another");
     s.put(
-        "refused.escalation",
-        "escalation of {n} % a year is outside -50 to 100; choose another");
-    s.put(
-        "refused.projection",
-        "projection over {n} years is outside 1 to 30; choose fewer or more");
+        "refused.projection", "projection over {n} years is outside 1 to 30; choose fewer or more");
     s.put(
         "refused.schedule-credit",
         "schedule {t} bills water, where no evaporation_credit is given; put it on the "
@@ -58,12 +53,10 @@ final class RateSentences {
         "schedule {t} has two versions from {d}; keep one or change its effective_from");
     s.put(
         "refused.schedule-no-version",
-        "schedule {t} has no version from {d}; add or mend its row in rate_schedules "
-            + "first");
+        "schedule {t} has no version from {d}; add or mend its row in rate_schedules " + "first");
     s.put(
         "refused.charge-twice-of",
-        "charge '{t}' of schedule {t} from {d} is given twice, {n} and {n}; keep one "
-            + "amount");
+        "charge '{t}' of schedule {t} from {d} is given twice, {n} and {n}; keep one " + "amount");
     s.put(
         "refused.blocks-begin",
         "the blocks of schedule {t} from {d} do not begin at 0; add the row with "
@@ -78,35 +71,24 @@ final class RateSentences {
     s.put(
         "refused.schedule-service",
         "schedule {t} bills {w}; give the {w} rates a schedule of their own");
-    s.put(
-        "refused.schedule-of",
-        "schedule {t} from {d}: {s}");
-    s.put(
-        "refused.charge-name",
-        "a charge has no name; give the one on the bill");
+    s.put("refused.schedule-of", "schedule {t} from {d}: {s}");
+    s.put("refused.charge-name", "a charge has no name; give the one on the bill");
     s.put(
         "refused.block-order",
         "block {n} begins at {n} units, not above block {n} at {n}; put the blocks in "
             + "rising order");
-    s.put(
-        "refused.from-units",
-        "from_units of {n} is below 0; the first block begins at 0");
+    s.put("refused.from-units", "from_units of {n} is below 0; the first block begins at 0");
     s.put(
         "refused.minimum-charge",
         "minimum_charge of {n} is below 0; leave it empty where there is none");
     s.put(
         "refused.months-per-bill",
-        "months_per_bill of {n} is outside 1 to 12; give the months a regular bill "
-            + "covers");
+        "months_per_bill of {n} is outside 1 to 12; give the months a regular bill " + "covers");
     s.put(
         "refused.rate",
         "rate of {n} is below 0; write a rebate as a charge with a negative amount");
-    s.put(
-        "refused.first-block",
-        "the first block begins at {n} units; it has to begin at 0");
-    s.put(
-        "refused.season-text",
-        "months '{t}' cannot be read; write for instance 12-2");
+    s.put("refused.first-block", "the first block begins at {n} units; it has to begin at 0");
+    s.put("refused.season-text", "months '{t}' cannot be read; write for instance 12-2");
     s.put(
         "refused.season-months",
         "season {n}-{n} is not made of months 1 to 12; write for instance 11-3 for "
@@ -114,9 +96,7 @@ final class RateSentences {
     s.put(
         "refused.season-half",
         "a season has first_month {n} and last_month {n}; give both or neither");
-    s.put(
-        "refused.service",
-        "service '{t}' is not known; use water or sewer");
+    s.put("refused.service", "service '{t}' is not known; use water or sewer");
     s.put(
         "refused.sewer-basis",
         "sewer_basis '{t}' is not known; use metered-water, percent-of-water, "
@@ -144,25 +124,17 @@ final class RateSentences {
         "refused.tower-water",
         "{q} of system {t} is {L}, below 0; correct the readings of the period");
     s.put(
-        "refused.usage",
-        "usage of {n} {n} is below 0; a bill counts what went through the meter");
+        "refused.usage", "usage of {n} {n} is below 0; a bill counts what went through the meter");
     s.put(
         "refused.bill-ends",
-        "{w} bill ends {d}, not after its start {d}; give the first day no longer "
-            + "billed");
-    s.put(
-        "refused.bill-units",
-        "{w} bill from {d} has {n} units, below 0; give the units charged");
+        "{w} bill ends {d}, not after its start {d}; give the first day no longer " + "billed");
+    s.put("refused.bill-units", "{w} bill from {d} has {n} units, below 0; give the units charged");
     s.put(
         "refused.bill-credit",
         "{w} bill from {d} has a credit_amount of {n}, below 0; give the credit as a "
             + "positive amount");
-    s.put(
-        "refused.charge-twice",
-        "charge '{t}' is given twice; keep one amount");
-    s.put(
-        "refused.charge-twice-size",
-        "charge '{t}' for {t} is given twice; keep one amount");
+    s.put("refused.charge-twice", "charge '{t}' is given twice; keep one amount");
+    s.put("refused.charge-twice-size", "charge '{t}' for {t} is given twice; keep one amount");
     s.put(
         "refused.season-gap",
         "no block table holds in month {n}; extend a season or add blocks without one");

@@ -104,8 +104,7 @@ class RefusalsAreTranslatedTest {
       Pattern.compile("\\b(?:SELECT|UPDATE|INSERT|DELETE|WHERE|AND|ORDER BY|FROM)\\b");
 
   private static final Pattern THROWN =
-      Pattern.compile(
-          "(?:new \\w*(?:Exception|Refused|Problem)|\\w*Problem\\.of)\\(");
+      Pattern.compile("(?:new \\w*(?:Exception|Refused|Problem)|\\w*Problem\\.of)\\(");
 
   @Test
   void everySentenceIsKnown() {
@@ -142,7 +141,10 @@ class RefusalsAreTranslatedTest {
       if (OF_PARTS.contains(path) || path.startsWith("tariff/owrs/")) {
         continue; // the API alone reads rate files of that format
       }
-      String code = read(file).replaceAll("(?s)\"\"\".*?\"\"\"|/\\*.*?\\*/|(?m)^\\s*//.*$", "").replaceAll("\\.formatted\\((?:[^()]|\\([^()]*\\))*\\)", "");
+      String code =
+          read(file)
+              .replaceAll("(?s)\"\"\".*?\"\"\"|/\\*.*?\\*/|(?m)^\\s*//.*$", "")
+              .replaceAll("\\.formatted\\((?:[^()]|\\([^()]*\\))*\\)", "");
       Stream<String> texts =
           all
               ? texts(code)
