@@ -2,13 +2,10 @@ package towerledger.balance;
 
 import java.time.Instant;
 import java.util.List;
-import java.util.function.Function;
 import towerledger.balance.facts.OperatingSettings;
 import towerledger.balance.facts.SystemAttributes;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.balance.facts.WeatherHours;
-import towerledger.thermal.ResponseTable;
-import towerledger.thermal.TowerDesign;
 
 /** Turns facts into evaporation by the hour. */
 final class HourlyModel {
@@ -19,8 +16,6 @@ final class HourlyModel {
   /** Outdoor temperature below which sprays of coil towers are often off; common practice. */
   private static final double MAY_RUN_DRY_C = 5;
 
-  private static final double STANDARD_PRESSURE_PA = 101_325;
-
   private HourlyModel() {}
 
   /**
@@ -29,11 +24,7 @@ final class HourlyModel {
    * @param assumptions receives what had to be assumed of the towers
    */
   static SystemHours of(
-      SystemFacts facts,
-      Instant start,
-      int hours,
-      Function<TowerDesign, ResponseTable> tables,
-      List<String> assumptions) {
+      SystemFacts facts, Instant start, int hours, TowerTables tables, List<String> assumptions) {
     double nominal = ControlPlanner.nominalWatts(facts);
     double[] shape = LoadShape.of(facts.attributes(), facts.zone(), facts.weather(), start, hours);
     byte[] grade = new byte[hours];
@@ -42,11 +33,10 @@ final class HourlyModel {
     boolean coil = facts.attributes().kind() != SystemAttributes.Kind.OPEN;
     double[] load = HeatSpread.spread(facts, start, shape, nominal, freeHours, grade);
     WeatherHours weather = facts.weather();
-    TowerModel towers = TowerModel.of(facts, pressure(weather), tables);
+    TowerModel towers = TowerModel.of(facts, pressure(weather), tables::of);
     assumptions.addAll(towers.assumptions());
     double[] setpoint = setpoints(facts, start, hours, assumptions);
     int offset = (int) ((start.getEpochSecond() - weather.start().getEpochSecond()) / 3600);
-    TowerModel.Conditions conditions = TowerModel.Conditions.of(hours);
     double[] carried = new double[hours];
     for (int h = 0; h < hours; h++) {
       int w = offset + h;
@@ -56,18 +46,16 @@ final class HourlyModel {
           || Double.isNaN(weather.wetBulbC(w))) {
         carried[h] = Double.NaN;
       } else if (load[h] > 0) {
-        double pressurePa = weather.pressurePa(w);
         double dry = weather.dryBulbC(w);
         vague[h] |= coil && dry < MAY_RUN_DRY_C;
-        boolean free = HeatSpread.freeCooling(facts.attributes(), dry);
         carried[h] = Math.min(load[h], 1.3);
-        conditions.dryBulbC()[h] = dry;
-        conditions.wetBulbC()[h] = weather.wetBulbC(w);
-        conditions.pressurePa()[h] = Double.isNaN(pressurePa) ? STANDARD_PRESSURE_PA : pressurePa;
-        conditions.setPointC()[h] = free ? ECONOMIZER_SETPOINT_C : setpoint[h];
+        if (HeatSpread.freeCooling(facts.attributes(), dry)) {
+          setpoint[h] = ECONOMIZER_SETPOINT_C;
+        }
       }
     }
-    double[] evaporation = towers.evaporationL(carried, nominal, conditions);
+    double[] evaporation =
+        towers.evaporationL(carried, nominal, tables.airAt(weather, offset), setpoint);
     return new SystemHours(start.getEpochSecond(), evaporation, load, grade, vague);
   }
 
@@ -78,7 +66,7 @@ final class HourlyModel {
         return Math.round(weather.pressurePa(i) / 1000) * 1000;
       }
     }
-    return STANDARD_PRESSURE_PA;
+    return TowerAir.STANDARD_PRESSURE_PA;
   }
 
   private static double[] setpoints(

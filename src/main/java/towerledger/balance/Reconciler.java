@@ -25,14 +25,11 @@ public final class Reconciler {
   public static final Duration CLOSE_AFTER = Duration.ofDays(10);
 
   private final ReconciliationPolicy policy;
-  private final Function<TowerDesign, ResponseTable> tables;
-  private final ConcurrentMap<String, ResponseTable> known = new ConcurrentHashMap<>();
+  private final TowerTables tables;
 
   /** A reconciler that computes response tables itself and keeps them while it lives. */
   public Reconciler(ReconciliationPolicy policy) {
-    this.policy = policy;
-    this.tables =
-        design -> known.computeIfAbsent(design.fingerprint(), key -> ResponseTable.of(design));
+    this(policy, keptTables());
   }
 
   /**
@@ -43,7 +40,12 @@ public final class Reconciler {
    */
   public Reconciler(ReconciliationPolicy policy, Function<TowerDesign, ResponseTable> tables) {
     this.policy = policy;
-    this.tables = tables;
+    this.tables = new TowerTables(tables);
+  }
+
+  private static Function<TowerDesign, ResponseTable> keptTables() {
+    ConcurrentMap<String, ResponseTable> known = new ConcurrentHashMap<>();
+    return design -> known.computeIfAbsent(design.fingerprint(), key -> ResponseTable.of(design));
   }
 
   /** The policy in force. */

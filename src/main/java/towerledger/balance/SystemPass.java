@@ -8,15 +8,12 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Function;
 import towerledger.balance.facts.MeterFacts;
 import towerledger.balance.facts.OperatingSettings;
 import towerledger.balance.facts.SystemAttributes;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.quantity.CalendarMonth;
 import towerledger.statistics.NormalMixture;
-import towerledger.thermal.ResponseTable;
-import towerledger.thermal.TowerDesign;
 
 /** One walk through a system's record, from its first month to its last. */
 final class SystemPass {
@@ -52,10 +49,7 @@ final class SystemPass {
   private final Posterior[] closings;
 
   private SystemPass(
-      ReconciliationPolicy policy,
-      Function<TowerDesign, ResponseTable> tables,
-      SystemFacts facts,
-      List<YearMonth> months) {
+      ReconciliationPolicy policy, TowerTables tables, SystemFacts facts, List<YearMonth> months) {
     this.facts = facts;
     ZoneId zone = facts.zone();
     Instant start = CalendarMonth.of(months.get(0), zone).span().startInclusive();
@@ -117,10 +111,7 @@ final class SystemPass {
   }
 
   static SystemPass of(
-      ReconciliationPolicy policy,
-      Function<TowerDesign, ResponseTable> tables,
-      SystemFacts facts,
-      List<YearMonth> months) {
+      ReconciliationPolicy policy, TowerTables tables, SystemFacts facts, List<YearMonth> months) {
     return new SystemPass(policy, tables, facts, months);
   }
 

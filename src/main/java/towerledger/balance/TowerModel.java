@@ -144,9 +144,10 @@ final class TowerModel {
    * Evaporation of each hour, L.
    *
    * @param load heat as a fraction of the system's nominal; NaN where the weather is not known
-   * @param weather conditions of the same hours
+   * @param air what the towers stand in
+   * @param setPointC cold-water set-point of each hour, °C
    */
-  double[] evaporationL(double[] load, double nominalW, Conditions weather) {
+  double[] evaporationL(double[] load, double nominalW, TowerAir air, double[] setPointC) {
     int hours = load.length;
     double[] litres = new double[hours];
     double[] heatW = new double[hours];
@@ -155,14 +156,7 @@ final class TowerModel {
       for (int h = 0; h < hours; h++) {
         heatW[h] = load[h] * unit.heatAtNominalW();
       }
-      unit.table()
-          .evaporation(
-              heatW,
-              weather.dryBulbC(),
-              weather.wetBulbC(),
-              weather.pressurePa(),
-              weather.setPointC(),
-              kgS);
+      air.evaporation(unit.table(), heatW, setPointC, kgS);
       for (int h = 0; h < hours; h++) {
         // Evaporation goes with the heat at equal load, so the scaled tower's figure is scaled
         // back.
@@ -172,22 +166,6 @@ final class TowerModel {
       }
     }
     return litres;
-  }
-
-  /**
-   * What the towers meet, hour by hour.
-   *
-   * @param dryBulbC °C
-   * @param wetBulbC °C
-   * @param pressurePa Pa
-   * @param setPointC cold-water set-point, °C
-   */
-  record Conditions(double[] dryBulbC, double[] wetBulbC, double[] pressurePa, double[] setPointC) {
-
-    static Conditions of(int hours) {
-      return new Conditions(
-          new double[hours], new double[hours], new double[hours], new double[hours]);
-    }
   }
 
   private static TowerKind kind(SystemAttributes.Kind kind) {

@@ -2,10 +2,6 @@ package towerledger.thermal;
 
 import static java.lang.Math.fma;
 
-import towerledger.psychrometrics.HumidityRatio;
-import towerledger.psychrometrics.SaturationPressure;
-import towerledger.thermal.fill.TabulatedProperties;
-
 /**
  * Reads a response table. Holds working memory, so that an object serves one thread and one series.
  *
@@ -15,29 +11,12 @@ import towerledger.thermal.fill.TabulatedProperties;
  */
 final class ResponseLookup {
 
-  /** Set-points this near to the limit of cooling take all the air, as a share of the lowest. */
-  private static final double NEAR_LIMIT = 0.3;
-
   private static final double[] NONE = {};
 
   private final ResponseNodes nodes;
-  private final double[] wetBulbWeights = new double[Axis.CUBIC];
-  private final double[] drynessWeights = new double[Axis.CUBIC];
-  private final double[] loadWeights = new double[Axis.CUBIC];
+  private final AirPlace air = new AirPlace();
+  private final LoadPlace loads = new LoadPlace();
   private final double[] fans;
-
-  /** First of the nodes around the hour: wet bulb, dryness, load. */
-  private int u;
-
-  private int d;
-  private int x;
-
-  /** The nodes with slopes at the lower side of the hour, and the way to the next. */
-  private int slopeNode;
-
-  private int slopeX;
-  private final double[] slopeWeights = new double[4];
-  private double slopeShareX;
 
   private double fullAirY;
   private double leastAirY;
@@ -61,31 +40,12 @@ final class ResponseLookup {
       double pressureChange,
       double pressurePa,
       double setPointC) {
-    double liquidC = wetBulbC < 0 ? liquidWetBulbC(dryBulbC, wetBulbC, pressurePa) : wetBulbC;
-    double vapourPa = TabulatedProperties.saturationPressurePa(liquidC);
-    double saturated = HumidityRatio.MOLAR_MASS_RATIO * vapourPa / (pressurePa - vapourPa);
-    double dryness = ResponseGrid.dryness(dryBulbC - liquidC, liquidC, saturated);
-    locate(liquidC, dryness, Math.log(load), pressureChange);
-    double limitC = limit();
-    double lowest = lowest();
-    double logRatio = Math.log((ResponseGrid.HOTTEST_C - limitC) / lowest);
+    air.find(dryBulbC, wetBulbC, pressureChange, pressurePa);
+    loads.find(load);
+    double limitC = air.limitC(nodes);
     gatherStops();
-    double pull = setPointC - limitC;
-    if (pull <= NEAR_LIMIT * lowest) {
-      return evaporation(fullAirY);
-    }
-    double y = Math.log(pull / lowest) / logRatio;
-    if (y < fullAirY) {
-      return evaporation(fullAirY);
-    }
-    if (y > leastAirY) {
-      if (limitC >= WetTower.COLDEST_BASIN_C) {
-        return evaporation(leastAirY);
-      }
-      double floor = Math.log((WetTower.COLDEST_BASIN_C - limitC) / lowest) / logRatio;
-      return evaporation(Math.max(leastAirY, floor));
-    }
-    if (nodes.fanStates() == 0) {
+    double y = ColdWater.coordinate(limitC, lowest(), setPointC, fullAirY, leastAirY);
+    if (nodes.fanStates() == 0 || y <= fullAirY || y >= leastAirY) {
       return evaporation(y);
     }
     gatherFans();
@@ -93,89 +53,16 @@ final class ResponseLookup {
         fans, nodes.fanStates(), limitC, setPointC, load * nodes.rangeK(), nodes.rangeK());
   }
 
-  /** Wet bulb over liquid water from one over ice: equation 35, then Newton's method on 33. */
-  private static double liquidWetBulbC(double dryBulbC, double iceC, double pressurePa) {
-    double icePa = TabulatedProperties.saturationPressureOverIcePa(iceC);
-    double overIce = HumidityRatio.MOLAR_MASS_RATIO * icePa / (pressurePa - icePa);
-    double w =
-        ((2830 - 0.24 * iceC) * overIce - 1.006 * (dryBulbC - iceC))
-            / (2830 + 1.86 * dryBulbC - 2.1 * iceC);
-    double t = iceC;
-    for (int i = 0; i < 6; i++) {
-      double vapourPa = TabulatedProperties.saturationPressurePa(t);
-      double saturated = HumidityRatio.MOLAR_MASS_RATIO * vapourPa / (pressurePa - vapourPa);
-      double f =
-          (2501 - 2.326 * t) * saturated
-              - 1.006 * (dryBulbC - t)
-              - w * (2501 + 1.86 * dryBulbC - 4.186 * t);
-      double slope = 2501 * saturated * SaturationPressure.logSlopeOverWater(t) + 1.006;
-      double step = f / slope;
-      t -= step;
-      if (Math.abs(step) < 1e-3) {
-        break;
-      }
-    }
-    return t;
-  }
-
-  /** Finds the nodes around an hour and their weights. */
-  private void locate(double wetBulbC, double dryness, double logLoad, double pressureChange) {
-    int intervalU = ResponseGrid.WET_BULB_C.interval(wetBulbC);
-    int intervalD = ResponseGrid.DRYNESS.interval(dryness);
-    int intervalX = ResponseGrid.LOG_LOAD.interval(logLoad);
-    u = ResponseGrid.WET_BULB_C.window(intervalU);
-    d = ResponseGrid.DRYNESS.window(intervalD);
-    x = ResponseGrid.LOG_LOAD.window(intervalX);
-    ResponseGrid.WET_BULB_C.cubic(u, wetBulbC, wetBulbWeights);
-    ResponseGrid.DRYNESS.cubic(d, dryness, drynessWeights);
-    ResponseGrid.LOG_LOAD.cubic(x, logLoad, loadWeights);
-    int fewU = ResponseGrid.FEW_WET_BULB.interval(intervalU);
-    int fewD = ResponseGrid.FEW_DRYNESS.interval(intervalD);
-    slopeX = ResponseGrid.FEW_LOAD.interval(intervalX);
-    double shareU = ResponseGrid.FEW_WET_BULB.share(fewU, wetBulbC);
-    double shareD = ResponseGrid.FEW_DRYNESS.share(fewD, dryness);
-    slopeShareX = ResponseGrid.FEW_LOAD.share(slopeX, logLoad);
-    slopeNode = ResponseGrid.slopeAirNode(fewU, fewD);
-    double upper = pressureChange * shareU;
-    double lower = pressureChange - upper;
-    slopeWeights[0] = lower * (1 - shareD);
-    slopeWeights[1] = lower * shareD;
-    slopeWeights[2] = upper * (1 - shareD);
-    slopeWeights[3] = upper * shareD;
-  }
-
-  /** The node with slopes at a corner of wet bulb and dryness, 0 … 3. */
-  private int slopeNode(int corner) {
-    return slopeNode + (corner >> 1) * ResponseGrid.SLOPE_DRYNESS.length + (corner & 1);
-  }
-
   /** Coldest water of the table above the limit of cooling, K. */
   private double lowest() {
     double[] from = nodes.lowest();
     double sum = 0;
     for (int j = 0; j < Axis.CUBIC; j++) {
-      sum += wetBulbWeights[j] * mean(from, (u + j) * ResponseGrid.LOAD.length + x, loadWeights);
+      sum +=
+          air.wetBulbWeights[j]
+              * loads.mean(from, (air.wetBulb + j) * ResponseGrid.LOAD.length + loads.first);
     }
     return sum;
-  }
-
-  /** Limit of cooling, °C. */
-  private double limit() {
-    double[] from = nodes.limitC();
-    double[] slopes = nodes.limitSlopes();
-    double sum = 0;
-    for (int j = 0; j < Axis.CUBIC; j++) {
-      sum += wetBulbWeights[j] * mean(from, ResponseGrid.airNode(u + j, d), drynessWeights);
-      sum += slopeWeights[j] * slopes[slopeNode(j)];
-    }
-    return sum;
-  }
-
-  private static double mean(double[] from, int o, double[] weights) {
-    return weights[0] * from[o]
-        + weights[1] * from[o + 1]
-        + weights[2] * from[o + 2]
-        + weights[3] * from[o + 3];
   }
 
   // The two sums below hold what they add up in variables of their own: in arrays, the compiler
@@ -184,16 +71,16 @@ final class ResponseLookup {
   /** Adds up the coordinates of both stops over the nodes around the hour. */
   private void gatherStops() {
     double[] b = nodes.stops();
-    double x0 = loadWeights[0];
-    double x1 = loadWeights[1];
-    double x2 = loadWeights[2];
-    double x3 = loadWeights[3];
+    double x0 = loads.weights[0];
+    double x1 = loads.weights[1];
+    double x2 = loads.weights[2];
+    double x3 = loads.weights[3];
     double full = 0;
     double least = 0;
     for (int j = 0; j < Axis.CUBIC; j++) {
       for (int k = 0; k < Axis.CUBIC; k++) {
-        double w = wetBulbWeights[j] * drynessWeights[k];
-        int o = ResponseNodes.STOPS * ResponseGrid.node(ResponseGrid.airNode(u + j, d + k), x);
+        double w = air.wetBulbWeights[j] * air.drynessWeights[k];
+        int o = ResponseNodes.STOPS * ResponseGrid.node(air.node(j, k), loads.first);
         full = fma(w, fma(x3, b[o + 6], fma(x2, b[o + 4], fma(x1, b[o + 2], x0 * b[o]))), full);
         least =
             fma(w, fma(x3, b[o + 7], fma(x2, b[o + 5], fma(x1, b[o + 3], x0 * b[o + 1]))), least);
@@ -201,9 +88,9 @@ final class ResponseLookup {
     }
     double[] slopes = nodes.stopSlopes();
     for (int corner = 0; corner < 4; corner++) {
-      int o = ResponseNodes.STOPS * ResponseGrid.slopeNode(slopeNode(corner), slopeX);
-      double w1 = slopeWeights[corner] * slopeShareX;
-      double w0 = slopeWeights[corner] - w1;
+      int o = ResponseNodes.STOPS * ResponseGrid.slopeNode(air.slopeNode(corner), loads.slope);
+      double w1 = air.slopeWeights[corner] * loads.slopeShare;
+      double w0 = air.slopeWeights[corner] - w1;
       full += w0 * slopes[o] + w1 * slopes[o + 2];
       least += w0 * slopes[o + 1] + w1 * slopes[o + 3];
     }
@@ -215,18 +102,17 @@ final class ResponseLookup {
   private double evaporation(double y) {
     int piece = ColdWaterPieces.of(y);
     double[] b = nodes.evaporation()[piece];
-    double x0 = loadWeights[0];
-    double x1 = loadWeights[1];
-    double x2 = loadWeights[2];
-    double x3 = loadWeights[3];
+    double x0 = loads.weights[0];
+    double x1 = loads.weights[1];
+    double x2 = loads.weights[2];
+    double x3 = loads.weights[3];
     double s0 = 0;
     double s1 = 0;
     double s2 = 0;
     for (int j = 0; j < Axis.CUBIC; j++) {
       for (int k = 0; k < Axis.CUBIC; k++) {
-        double w = wetBulbWeights[j] * drynessWeights[k];
-        int o =
-            ColdWaterPieces.COEFFICIENTS * ResponseGrid.node(ResponseGrid.airNode(u + j, d + k), x);
+        double w = air.wetBulbWeights[j] * air.drynessWeights[k];
+        int o = ColdWaterPieces.COEFFICIENTS * ResponseGrid.node(air.node(j, k), loads.first);
         s0 = fma(w, fma(x3, b[o + 9], fma(x2, b[o + 6], fma(x1, b[o + 3], x0 * b[o]))), s0);
         s1 = fma(w, fma(x3, b[o + 10], fma(x2, b[o + 7], fma(x1, b[o + 4], x0 * b[o + 1]))), s1);
         s2 = fma(w, fma(x3, b[o + 11], fma(x2, b[o + 8], fma(x1, b[o + 5], x0 * b[o + 2]))), s2);
@@ -234,9 +120,10 @@ final class ResponseLookup {
     }
     double[] slopes = nodes.evaporationSlopes()[piece];
     for (int corner = 0; corner < 4; corner++) {
-      int o = ColdWaterPieces.COEFFICIENTS * ResponseGrid.slopeNode(slopeNode(corner), slopeX);
-      double w1 = slopeWeights[corner] * slopeShareX;
-      double w0 = slopeWeights[corner] - w1;
+      int o =
+          ColdWaterPieces.COEFFICIENTS * ResponseGrid.slopeNode(air.slopeNode(corner), loads.slope);
+      double w1 = air.slopeWeights[corner] * loads.slopeShare;
+      double w0 = air.slopeWeights[corner] - w1;
       s0 += w0 * slopes[o] + w1 * slopes[o + 3];
       s1 += w0 * slopes[o + 1] + w1 * slopes[o + 4];
       s2 += w0 * slopes[o + 2] + w1 * slopes[o + 5];
@@ -255,12 +142,12 @@ final class ResponseLookup {
       for (int k = 0; k < Axis.CUBIC; k++) {
         addFans(
             nodes.alternating(),
-            ResponseGrid.airNode(u + j, d + k) * length,
-            wetBulbWeights[j] * drynessWeights[k]);
+            air.node(j, k) * length,
+            air.wetBulbWeights[j] * air.drynessWeights[k]);
       }
     }
     for (int corner = 0; corner < 4; corner++) {
-      addFans(nodes.alternatingSlopes(), slopeNode(corner) * length, slopeWeights[corner]);
+      addFans(nodes.alternatingSlopes(), air.slopeNode(corner) * length, air.slopeWeights[corner]);
     }
   }
 

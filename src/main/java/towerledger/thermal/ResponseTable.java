@@ -77,12 +77,46 @@ public final class ResponseTable {
   public boolean covers(
       double loadShare, double dryBulbC, double wetBulbC, double pressurePa, double setPointC) {
     return nodes != null
-        && loadShare <= HIGHEST_LOAD
-        && wetBulbC >= LOWEST_WET_BULB_C
+        && coversLoad(loadShare, setPointC)
+        && coversAir(dryBulbC, wetBulbC, pressurePa);
+  }
+
+  /** Whether a load and a set-point lie within every table. */
+  static boolean coversLoad(double loadShare, double setPointC) {
+    return loadShare <= HIGHEST_LOAD && setPointC <= ResponseGrid.HOTTEST_C;
+  }
+
+  /** Whether air lies within the table. */
+  boolean coversAir(double dryBulbC, double wetBulbC, double pressurePa) {
+    return wetBulbC >= LOWEST_WET_BULB_C
         && wetBulbC <= HIGHEST_WET_BULB_C
         && dryBulbC <= 60
-        && Math.abs(pressurePa * perDesignPressure - 1) <= PRESSURE_SPAN
-        && setPointC <= ResponseGrid.HOTTEST_C;
+        && Math.abs(pressureChange(pressurePa)) <= PRESSURE_SPAN;
+  }
+
+  @Nullable ResponseNodes nodes() {
+    return nodes;
+  }
+
+  /** Heat over design heat. */
+  double loadShare(double heatW) {
+    return heatW * perDesignHeat;
+  }
+
+  /** Pressure over design pressure, less one. */
+  double pressureChange(double pressurePa) {
+    return pressurePa * perDesignPressure - 1;
+  }
+
+  /** Load over design load of the cells in service, kept within the table. */
+  double loadOfCells(double share) {
+    double steady = Math.max(share, WetTower.TURNDOWN);
+    return Math.min(steady / tower.cellsInService(steady), HIGHEST_LOAD);
+  }
+
+  /** Evaporation from what a look-up gives: over water and range, 1/K. */
+  static double kgS(double heatW, double perRange) {
+    return heatW * PER_WATER_AND_KELVIN * perRange;
   }
 
   /**
@@ -145,16 +179,19 @@ public final class ResponseTable {
       return 0;
     }
     double wetBulbC = Math.min(wetBulbGivenC, dryBulbC);
-    double share = heatW * perDesignHeat;
+    double share = loadShare(heatW);
     if (lookup == null || !covers(share, dryBulbC, wetBulbC, pressurePa, setPointC)) {
       MoistAir air = MoistAir.fromWetBulb(dryBulbC, wetBulbC, pressurePa);
       return tower.evaporationKgS(heatW, air, setPointC);
     }
-    double steady = Math.max(share, WetTower.TURNDOWN);
-    double load = Math.min(steady / tower.cellsInService(steady), HIGHEST_LOAD);
     double perRange =
         lookup.perRange(
-            load, dryBulbC, wetBulbC, pressurePa * perDesignPressure - 1, pressurePa, setPointC);
-    return heatW * PER_WATER_AND_KELVIN * perRange;
+            loadOfCells(share),
+            dryBulbC,
+            wetBulbC,
+            pressureChange(pressurePa),
+            pressurePa,
+            setPointC);
+    return kgS(heatW, perRange);
   }
 }

@@ -1,0 +1,166 @@
+package towerledger.thermal;
+
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A response table at the hours of one place. What the air alone decides is added up over the nodes
+ * once; an hour of any tower with this table then needs its load and its set-point alone, a tenth
+ * of a look-up. Worth while where several systems share table and weather: adding up takes as long
+ * as three systems' look-ups, and an hour {@value #BYTES_PER_HOUR} bytes. Immutable; shared between
+ * threads.
+ */
+public final class ResponseSeries {
+
+  /** Memory that an hour takes. */
+  public static final int BYTES_PER_HOUR = 1232;
+
+  private static final int LOADS = ResponseGrid.LOAD.length;
+  private static final int FEW_LOADS = ResponseGrid.SLOPE_LOAD.length;
+
+  // What stands in the row of an hour, each at every node of the load; the slopes at few.
+
+  private static final int LIMIT = 0;
+  private static final int LOWEST = 1;
+  private static final int STOPS = LOWEST + LOADS;
+  private static final int STOP_SLOPES = STOPS + ResponseNodes.STOPS * LOADS;
+  private static final int PIECES = STOP_SLOPES + ResponseNodes.STOPS * FEW_LOADS;
+  private static final int PIECE_SLOPES = ColdWaterPieces.COEFFICIENTS * LOADS;
+  private static final int PIECE = PIECE_SLOPES + ColdWaterPieces.COEFFICIENTS * FEW_LOADS;
+  private static final int ROW = PIECES + ColdWaterPieces.COUNT * PIECE;
+
+  private final ResponseTable table;
+  private final ResponseNodes nodes;
+  private final double[] dryBulbC;
+  private final double[] wetBulbC;
+  private final double[] pressurePa;
+
+  /** The numbers of each hour; null where the table does not answer for its air. */
+  private final double @Nullable [][] rows;
+
+  private ResponseSeries(
+      ResponseTable table,
+      ResponseNodes nodes,
+      double[] dryBulbC,
+      double[] wetBulbC,
+      double[] pressurePa) {
+    this.table = table;
+    this.nodes = nodes;
+    this.dryBulbC = dryBulbC.clone();
+    this.wetBulbC = wetBulbC.clone();
+    this.pressurePa = pressurePa.clone();
+    this.rows = new double[dryBulbC.length][];
+    AirPlace air = new AirPlace();
+    for (int h = 0; h < rows.length; h++) {
+      double wet = Math.min(wetBulbC[h], dryBulbC[h]);
+      if (table.coversAir(dryBulbC[h], wet, pressurePa[h])) {
+        air.find(dryBulbC[h], wet, table.pressureChange(pressurePa[h]), pressurePa[h]);
+        rows[h] = row(air);
+      }
+    }
+  }
+
+  /**
+   * A table at the hours of one place.
+   *
+   * @param dryBulbC °C; NaN where not known
+   * @param wetBulbC °C, over ice below freezing; at or above the dry bulb counts as saturated; NaN
+   *     where not known
+   * @param pressurePa station pressure, Pa
+   * @return empty where the table has nothing to add up beforehand: coil towers, and fans that
+   *     alternate
+   */
+  public static Optional<ResponseSeries> of(
+      ResponseTable table, double[] dryBulbC, double[] wetBulbC, double[] pressurePa) {
+    ResponseNodes nodes = table.nodes();
+    return nodes == null || nodes.fanStates() > 0
+        ? Optional.empty()
+        : Optional.of(new ResponseSeries(table, nodes, dryBulbC, wetBulbC, pressurePa));
+  }
+
+  private double[] row(AirPlace air) {
+    double[] row = new double[ROW];
+    row[LIMIT] = air.limitC(nodes);
+    for (int j = 0; j < Axis.CUBIC; j++) {
+      int lowest = (air.wetBulb + j) * LOADS;
+      add(nodes.lowest(), lowest, air.wetBulbWeights[j], row, LOWEST, LOADS);
+      for (int k = 0; k < Axis.CUBIC; k++) {
+        double weight = air.wetBulbWeights[j] * air.drynessWeights[k];
+        int node = ResponseGrid.node(air.node(j, k), 0);
+        int stop = ResponseNodes.STOPS * node;
+        add(nodes.stops(), stop, weight, row, STOPS, ResponseNodes.STOPS * LOADS);
+        int piece = ColdWaterPieces.COEFFICIENTS * node;
+        for (int p = 0; p < ColdWaterPieces.COUNT; p++) {
+          add(nodes.evaporation()[p], piece, weight, row, PIECES + p * PIECE, PIECE_SLOPES);
+        }
+      }
+    }
+    for (int corner = 0; corner < 4; corner++) {
+      double weight = air.slopeWeights[corner];
+      int node = ResponseGrid.slopeNode(air.slopeNode(corner), 0);
+      int stop = ResponseNodes.STOPS * node;
+      add(nodes.stopSlopes(), stop, weight, row, STOP_SLOPES, PIECES - STOP_SLOPES);
+      int piece = ColdWaterPieces.COEFFICIENTS * node;
+      for (int p = 0; p < ColdWaterPieces.COUNT; p++) {
+        int to = PIECES + p * PIECE + PIECE_SLOPES;
+        add(nodes.evaporationSlopes()[p], piece, weight, row, to, PIECE - PIECE_SLOPES);
+      }
+    }
+    return row;
+  }
+
+  private static void add(
+      double[] from, int first, double weight, double[] into, int at, int length) {
+    for (int i = 0; i < length; i++) {
+      into[at + i] += weight * from[first + i];
+    }
+  }
+
+  /**
+   * Evaporation of some hours, as {@link ResponseTable#evaporation} has it but for rounding.
+   *
+   * @param first the hour of the place at which the hours wanted begin; may lie outside
+   * @param heatW heat rejected, mean of the hour, W; zero or less evaporates nothing
+   * @param setPointC cold-water set-point, °C
+   * @param intoKgS receives the mean evaporation of each hour, kg/s; NaN where heat or air is not
+   *     known
+   */
+  public void evaporation(int first, double[] heatW, double[] setPointC, double[] intoKgS) {
+    LoadPlace place = new LoadPlace();
+    for (int i = 0; i < heatW.length; i++) {
+      int h = first + i;
+      boolean known =
+          h >= 0
+              && h < rows.length
+              && !Double.isNaN(dryBulbC[h] + wetBulbC[h] + pressurePa[h] + heatW[i]);
+      intoKgS[i] = !known ? Double.NaN : heatW[i] <= 0 ? 0 : kgS(place, h, heatW[i], setPointC[i]);
+    }
+  }
+
+  private double kgS(LoadPlace place, int hour, double heatW, double setPointC) {
+    double[] row = rows[hour];
+    double share = table.loadShare(heatW);
+    if (row == null || !ResponseTable.coversLoad(share, setPointC)) {
+      return table.evaporationKgS(
+          heatW, dryBulbC[hour], wetBulbC[hour], pressurePa[hour], setPointC);
+    }
+    place.find(table.loadOfCells(share));
+    double fullAirY = both(place, row, STOPS, STOP_SLOPES, ResponseNodes.STOPS);
+    double leastAirY = both(place, row, STOPS + 1, STOP_SLOPES + 1, ResponseNodes.STOPS);
+    double lowestK = place.mean(row, LOWEST + place.first);
+    double y = ColdWater.coordinate(row[LIMIT], lowestK, setPointC, fullAirY, leastAirY);
+    int piece = ColdWaterPieces.of(y);
+    int o = PIECES + piece * PIECE;
+    int slopes = o + PIECE_SLOPES;
+    double c0 = both(place, row, o, slopes, ColdWaterPieces.COEFFICIENTS);
+    double c1 = both(place, row, o + 1, slopes + 1, ColdWaterPieces.COEFFICIENTS);
+    double c2 = both(place, row, o + 2, slopes + 2, ColdWaterPieces.COEFFICIENTS);
+    double way = ColdWaterPieces.within(piece, y);
+    return ResponseTable.kgS(heatW, c0 + way * (c1 + way * c2));
+  }
+
+  /** A number at the load, its change with pressure included. */
+  private static double both(LoadPlace place, double[] row, int o, int slopes, int step) {
+    return place.mean(row, o + place.first * step, step) + place.slope(row, slopes, step);
+  }
+}
