@@ -30,25 +30,13 @@ final class LoadPlace {
     slopeShare = ResponseGrid.FEW_LOAD.share(slope, logLoad);
   }
 
-  /** Mean of the four numbers from {@code o} on by the weights of the load. */
-  double mean(double[] from, int o) {
-    return weights[0] * from[o]
-        + weights[1] * from[o + 1]
-        + weights[2] * from[o + 2]
-        + weights[3] * from[o + 3];
+  /** Mean of numbers at the four nodes around the load. */
+  double mean(double at0, double at1, double at2, double at3) {
+    return weights[0] * at0 + weights[1] * at1 + weights[2] * at2 + weights[3] * at3;
   }
 
-  /** The same of every second or third number: those of one kind where several stand together. */
-  double mean(double[] from, int o, int step) {
-    return weights[0] * from[o]
-        + weights[1] * from[o + step]
-        + weights[2] * from[o + 2 * step]
-        + weights[3] * from[o + 3 * step];
-  }
-
-  /** Of numbers at the nodes with slopes, the one at the load. */
-  double slope(double[] from, int o, int step) {
-    int at = o + slope * step;
-    return from[at] + slopeShare * (from[at + step] - from[at]);
+  /** Between numbers at the two nodes with slopes. */
+  double between(double lower, double upper) {
+    return lower + slopeShare * (upper - lower);
   }
 }

@@ -53,83 +53,77 @@ final class ResponseLookup {
         fans, nodes.fanStates(), limitC, setPointC, load * nodes.rangeK(), nodes.rangeK());
   }
 
+  // The sums below are added up over the air for each node of the load and only then over the load:
+  // in the order in which ResponseSeries has to do it, so that both come to the same last digit.
+  // What they add up stands in variables of its own: in arrays, it would be stored and loaded anew
+  // with each addition.
+
   /** Coldest water of the table above the limit of cooling, K. */
   private double lowest() {
-    double[] from = nodes.lowest();
-    double sum = 0;
+    double[] b = nodes.lowest();
+    double s0 = 0;
+    double s1 = 0;
+    double s2 = 0;
+    double s3 = 0;
     for (int j = 0; j < Axis.CUBIC; j++) {
-      sum +=
-          air.wetBulbWeights[j]
-              * loads.mean(from, (air.wetBulb + j) * ResponseGrid.LOAD.length + loads.first);
+      double w = air.wetBulbWeights[j];
+      int o = (air.wetBulb + j) * ResponseGrid.LOAD.length + loads.first;
+      s0 = fma(w, b[o], s0);
+      s1 = fma(w, b[o + 1], s1);
+      s2 = fma(w, b[o + 2], s2);
+      s3 = fma(w, b[o + 3], s3);
     }
-    return sum;
+    return loads.mean(s0, s1, s2, s3);
   }
-
-  // The two sums below hold what they add up in variables of their own: in arrays, the compiler
-  // would store and load it 64 times.
 
   /** Adds up the coordinates of both stops over the nodes around the hour. */
   private void gatherStops() {
-    double[] b = nodes.stops();
-    double x0 = loads.weights[0];
-    double x1 = loads.weights[1];
-    double x2 = loads.weights[2];
-    double x3 = loads.weights[3];
-    double full = 0;
-    double least = 0;
-    for (int j = 0; j < Axis.CUBIC; j++) {
-      for (int k = 0; k < Axis.CUBIC; k++) {
-        double w = air.wetBulbWeights[j] * air.drynessWeights[k];
-        int o = ResponseNodes.STOPS * ResponseGrid.node(air.node(j, k), loads.first);
-        full = fma(w, fma(x3, b[o + 6], fma(x2, b[o + 4], fma(x1, b[o + 2], x0 * b[o]))), full);
-        least =
-            fma(w, fma(x3, b[o + 7], fma(x2, b[o + 5], fma(x1, b[o + 3], x0 * b[o + 1]))), least);
-      }
-    }
-    double[] slopes = nodes.stopSlopes();
-    for (int corner = 0; corner < 4; corner++) {
-      int o = ResponseNodes.STOPS * ResponseGrid.slopeNode(air.slopeNode(corner), loads.slope);
-      double w1 = air.slopeWeights[corner] * loads.slopeShare;
-      double w0 = air.slopeWeights[corner] - w1;
-      full += w0 * slopes[o] + w1 * slopes[o + 2];
-      least += w0 * slopes[o + 1] + w1 * slopes[o + 3];
-    }
-    fullAirY = full;
-    leastAirY = least;
+    fullAirY = gathered(nodes.stops(), nodes.stopSlopes(), ResponseNodes.STOPS, 0);
+    leastAirY = gathered(nodes.stops(), nodes.stopSlopes(), ResponseNodes.STOPS, 1);
   }
 
   /** Adds up the evaporation per range at a cold water. */
   private double evaporation(double y) {
     int piece = ColdWaterPieces.of(y);
-    double[] b = nodes.evaporation()[piece];
-    double x0 = loads.weights[0];
-    double x1 = loads.weights[1];
-    double x2 = loads.weights[2];
-    double x3 = loads.weights[3];
+    double[] from = nodes.evaporation()[piece];
+    double[] slopes = nodes.evaporationSlopes()[piece];
+    double c0 = gathered(from, slopes, ColdWaterPieces.COEFFICIENTS, 0);
+    double c1 = gathered(from, slopes, ColdWaterPieces.COEFFICIENTS, 1);
+    double c2 = gathered(from, slopes, ColdWaterPieces.COEFFICIENTS, 2);
+    double way = ColdWaterPieces.within(piece, y);
+    return c0 + way * (c1 + way * c2);
+  }
+
+  /**
+   * One of the numbers held at every node, at the hour.
+   *
+   * @param step how many numbers stand at a node
+   * @param which the one wanted
+   */
+  private double gathered(double[] b, double[] slopes, int step, int which) {
     double s0 = 0;
     double s1 = 0;
     double s2 = 0;
+    double s3 = 0;
     for (int j = 0; j < Axis.CUBIC; j++) {
       for (int k = 0; k < Axis.CUBIC; k++) {
         double w = air.wetBulbWeights[j] * air.drynessWeights[k];
-        int o = ColdWaterPieces.COEFFICIENTS * ResponseGrid.node(air.node(j, k), loads.first);
-        s0 = fma(w, fma(x3, b[o + 9], fma(x2, b[o + 6], fma(x1, b[o + 3], x0 * b[o]))), s0);
-        s1 = fma(w, fma(x3, b[o + 10], fma(x2, b[o + 7], fma(x1, b[o + 4], x0 * b[o + 1]))), s1);
-        s2 = fma(w, fma(x3, b[o + 11], fma(x2, b[o + 8], fma(x1, b[o + 5], x0 * b[o + 2]))), s2);
+        int o = step * ResponseGrid.node(air.node(j, k), loads.first) + which;
+        s0 = fma(w, b[o], s0);
+        s1 = fma(w, b[o + step], s1);
+        s2 = fma(w, b[o + 2 * step], s2);
+        s3 = fma(w, b[o + 3 * step], s3);
       }
     }
-    double[] slopes = nodes.evaporationSlopes()[piece];
+    double lower = 0;
+    double upper = 0;
     for (int corner = 0; corner < 4; corner++) {
-      int o =
-          ColdWaterPieces.COEFFICIENTS * ResponseGrid.slopeNode(air.slopeNode(corner), loads.slope);
-      double w1 = air.slopeWeights[corner] * loads.slopeShare;
-      double w0 = air.slopeWeights[corner] - w1;
-      s0 += w0 * slopes[o] + w1 * slopes[o + 3];
-      s1 += w0 * slopes[o + 1] + w1 * slopes[o + 4];
-      s2 += w0 * slopes[o + 2] + w1 * slopes[o + 5];
+      double w = air.slopeWeights[corner];
+      int o = step * ResponseGrid.slopeNode(air.slopeNode(corner), loads.slope) + which;
+      lower = fma(w, slopes[o], lower);
+      upper = fma(w, slopes[o + step], upper);
     }
-    double way = ColdWaterPieces.within(piece, y);
-    return s0 + way * (s1 + way * s2);
+    return loads.mean(s0, s1, s2, s3) + loads.between(lower, upper);
   }
 
   /** Adds up the coefficients of fans that alternate. */

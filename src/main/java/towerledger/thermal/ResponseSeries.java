@@ -112,12 +112,12 @@ public final class ResponseSeries {
   private static void add(
       double[] from, int first, double weight, double[] into, int at, int length) {
     for (int i = 0; i < length; i++) {
-      into[at + i] += weight * from[first + i];
+      into[at + i] = Math.fma(weight, from[first + i], into[at + i]);
     }
   }
 
   /**
-   * Evaporation of some hours, as {@link ResponseTable#evaporation} has it but for rounding.
+   * Evaporation of some hours, to the last digit as {@link ResponseTable#evaporation} has it.
    *
    * @param first the hour of the place at which the hours wanted begin; may lie outside
    * @param heatW heat rejected, mean of the hour, W; zero or less evaporates nothing
@@ -147,7 +147,7 @@ public final class ResponseSeries {
     place.find(table.loadOfCells(share));
     double fullAirY = both(place, row, STOPS, STOP_SLOPES, ResponseNodes.STOPS);
     double leastAirY = both(place, row, STOPS + 1, STOP_SLOPES + 1, ResponseNodes.STOPS);
-    double lowestK = place.mean(row, LOWEST + place.first);
+    double lowestK = mean(place, row, LOWEST, 1);
     double y = ColdWater.coordinate(row[LIMIT], lowestK, setPointC, fullAirY, leastAirY);
     int piece = ColdWaterPieces.of(y);
     int o = PIECES + piece * PIECE;
@@ -159,8 +159,15 @@ public final class ResponseSeries {
     return ResponseTable.kgS(heatW, c0 + way * (c1 + way * c2));
   }
 
-  /** A number at the load, its change with pressure included. */
-  private static double both(LoadPlace place, double[] row, int o, int slopes, int step) {
-    return place.mean(row, o + place.first * step, step) + place.slope(row, slopes, step);
+  /** Of numbers that stand {@code step} apart, the one at the load. */
+  private static double mean(LoadPlace place, double[] row, int first, int step) {
+    int o = first + place.first * step;
+    return place.mean(row[o], row[o + step], row[o + 2 * step], row[o + 3 * step]);
+  }
+
+  /** The same, its change with pressure included. */
+  private static double both(LoadPlace place, double[] row, int first, int slopes, int step) {
+    int o = slopes + place.slope * step;
+    return mean(place, row, first, step) + place.between(row[o], row[o + step]);
   }
 }
