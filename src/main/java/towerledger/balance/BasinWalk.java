@@ -135,8 +135,20 @@ final class BasinWalk {
     if (signature.flow().equals(walked)) {
       return;
     }
-    walk(signature, -1, 0);
+    walk(signature, -1, 0, timedL);
     walked = signature.flow();
+  }
+
+  /**
+   * A sound system whose clock bleeds the same day and night, whatever the load, and whether the
+   * tower runs or not.
+   *
+   * @param perHourL evaporation that it is set for, L/h
+   */
+  void walkByClock(double perHourL) {
+    double[] clock = new double[blocks.count];
+    java.util.Arrays.fill(clock, perHourL * QuarterDays.HOURS);
+    walk(Signature.sound(), -1, 0, clock);
   }
 
   /**
@@ -146,6 +158,10 @@ final class BasinWalk {
    * @param refillL how much of it, L
    */
   void walk(Signature signature, int refillBlock, double refillL) {
+    walk(signature, refillBlock, refillL, timedL);
+  }
+
+  private void walk(Signature signature, int refillBlock, double refillL, double[] timed) {
     walked = null;
     boolean stuckBleed = signature.shape() == Signature.Shape.BLEED_RUNNING;
     boolean fresh = signature.fresh();
@@ -167,7 +183,6 @@ final class BasinWalk {
     double[] loadHours = blocks.loadHours;
     double[] evaporationL = blocks.evaporationL;
     double[] lossOf = lossL;
-    double[] timed = timedL;
     double[] makeupTo = makeup;
     double[] bleedTo = bleed;
     double[] slopeTo = slope;

@@ -27,4 +27,15 @@ record ControlPlan(
     boolean[] startsUp,
     boolean[] idle,
     boolean[] aimMoved,
-    double volumeL) {}
+    double volumeL) {
+
+  /** Whether a clock bleeds at any time. */
+  boolean bleedsByTimer() {
+    for (BlowdownControl each : control) {
+      if (each == BlowdownControl.TIMER) {
+        return true;
+      }
+    }
+    return false;
+  }
+}

@@ -167,15 +167,14 @@ final class DayShapes {
     double part = h.partIn(p);
     double scale = Math.exp(h.load());
     double base = h.base() * responses.get(0).base[p];
-    double sound = Math.max(1, scale * responses.get(0).makeup[p] + base);
+    double drawn = responses.get(h.way).makeup[p];
+    double sound = Math.max(1, scale * drawn + base);
+    double clocked = h.way == 0 ? 0 : Math.max(0, drawn - responses.get(0).makeup[p]) / drawn;
     double lost = part * scale * response.lost[p];
     double whole =
         Math.max(
             sound * 0.2,
-            scale
-                    * (responses.get(0).makeup[p]
-                        + part * (response.makeup[p] - responses.get(0).makeup[p]))
-                + base);
+            scale * (drawn + part * (response.makeup[p] - responses.get(0).makeup[p])) + base);
     double lostPart = Math.min(0.98, lost / Math.max(whole, lost));
     double[] loss = day.loss[response.signature.shape().ordinal()];
     double @Nullable [] passing =
@@ -185,8 +184,10 @@ final class DayShapes {
         continue;
       }
       double plain = day.sound[f] + habit.mean(f);
+      // What a clock bleeds beyond the load flows day and night.
+      plain += clocked * (day.loss[Signature.Shape.BASIN_ALWAYS.ordinal()][f] - plain);
       double effect;
-      double slope = 1 - lostPart;
+      double slope = (1 - lostPart) * (1 - clocked);
       if (passing != null) {
         effect = part * (passing[f] - day.sound[f]) - lostPart * habit.mean(f);
       } else {

@@ -24,22 +24,11 @@ final class FaultFilter {
   /** Wander of the base in a month, as a part of its prior deviation. */
   private static final double BASE_WANDER = 0.06;
 
-  private static final double FORGET = 1e-6;
-
   /** Log of the weight below which the end of a fault is not followed as a story of its own. */
   private static final double LEAST_STORY = Math.log(1e-4);
 
-  /**
-   * The same below which one that has ended counts as sound. Far lower: a fault of a few days is
-   * over before the readings that prove it.
-   */
-  private static final double LEAST_ENDED = Math.log(1e-6);
-
-  /** How long a fault that ended is remembered: until its month has closed. */
-  private static final double REMEMBERED_BLOCKS = 45 * 4;
-
-  /** How long a changed load is followed as a change where it is guessed. */
-  private static final double SETTLED_BLOCKS = 100 * 4;
+  /** The same below which an unnoted drain is not followed on top of a fault. */
+  private static final double LEAST_DRAINED = Math.log(0.01);
 
   /** Memory of the scatter: what the model misses in one season it misses for weeks. */
   private static final double SCATTER_DAYS = 50;
@@ -52,14 +41,20 @@ final class FaultFilter {
 
   private static final double LOOSE_HABIT_MONTHS = 2;
 
-  /** Periods after which onsets of one signature are no longer told apart. */
-  private static final int OLD = 16;
+  /** How far a clock that bleeds the same whatever the load is moved in a month, ln. */
+  private static final double CLOCK_MOVED = 0.1;
 
   /** How often a basin is drained without a note, per year. */
   private static final double DRAINS_UNNOTED = 0.5;
 
   /** Odds that a basin is filled anew as the season starts. */
   private static final double FILLED_ANEW = 0.5;
+
+  /** Odds that a clock bleeds the same whatever the load, to one that somebody sets after it. */
+  private static final double CLOCK_ODDS = 1;
+
+  /** Log of the weight below which no fault is let begin on top of a way of life. */
+  private static final double LEAST_BASE = Math.log(0.02);
 
   /** Gap of the samples that hints at a drain, ln. */
   private static final double THIN = -0.12;
@@ -70,11 +65,16 @@ final class FaultFilter {
   private final List<Period> periods;
   private final List<Response> responses;
   private final Refills refills;
+
+  /** Number of responses of the catalogue; behind them the clocks, and the refills behind those. */
   private final int catalogued;
+
+  private final int clocks;
   private final ControlPlan plan;
   private final Foretelling foretelling;
   private final DayShapes shapes;
   private final StoryRates rates;
+  private final Stories stories;
   private final boolean coil;
   private final double[] basePrior;
   private List<Hypothesis> alive = new ArrayList<>();
@@ -84,6 +84,8 @@ final class FaultFilter {
   /**
    * A filter at rest.
    *
+   * @param catalogued number of responses of the catalogue, before those of clocks that bleed the
+   *     same whatever the load
    * @param shapes what the shape of the day says where the makeup is logged
    * @param floorPerDayL daily volume below which percentages lose their meaning
    * @param coil whether evaporation is modelled through a coil, with less certainty
@@ -93,6 +95,7 @@ final class FaultFilter {
   FaultFilter(
       List<Period> periods,
       List<Response> responses,
+      int catalogued,
       Refills refills,
       ControlPlan plan,
       DayShapes shapes,
@@ -107,12 +110,14 @@ final class FaultFilter {
     this.periods = periods;
     this.responses = responses;
     this.refills = refills;
-    this.catalogued = responses.size();
+    this.catalogued = catalogued;
+    this.clocks = responses.size() - catalogued;
     this.plan = plan;
     this.shapes = shapes;
     this.foretelling =
         new Foretelling(responses, plan.volumeL(), floorPerDayL, meterAccuracy, bleedAccuracy);
     this.rates = rates;
+    this.stories = new Stories(periods, responses);
   }
 
   /** Probability that nothing was ever wrong. */
@@ -143,6 +148,13 @@ final class FaultFilter {
       alive.add(fresh(s, Math.log(weight), grade));
     }
     alive.add(0, fresh(0, Math.log(Math.max(0.3, 1 - faulty)), grade));
+    List<Hypothesis> byClock = new ArrayList<>();
+    for (int c = 0; c < clocks; c++) {
+      for (Hypothesis h : alive) {
+        byClock.add(h.living(catalogued + c, h.logWeight + Math.log(CLOCK_ODDS / clocks)));
+      }
+    }
+    alive.addAll(byClock);
     lastGrade = grade;
   }
 
@@ -206,7 +218,11 @@ final class FaultFilter {
       Calibration c = h.calibration;
       c.widen(Calibration.LOAD, loadWander * loadWander * months);
       c.widen(Calibration.BASE, baseWander * baseWander * months);
-      c.fade(Calibration.HABIT, kept, taken + moved);
+      if (responses.get(h.way).byClock()) {
+        c.widen(Calibration.HABIT, CLOCK_MOVED * CLOCK_MOVED * months + moved);
+      } else {
+        c.fade(Calibration.HABIT, kept, taken + moved);
+      }
       c.fade(Calibration.SCATTER, scatterKept, 1 - scatterKept * scatterKept);
       foretelling.weigh(h, p, period);
       shapes.weigh(h, p, period);
@@ -215,8 +231,7 @@ final class FaultFilter {
       }
       h.book(monthOfMiddle, period.days(), period.loadScatter());
     }
-    forget(p);
-    prune(p);
+    alive = stories.prune(stories.forget(alive, p), p);
   }
 
   private Signature signature(Hypothesis h) {
@@ -245,11 +260,18 @@ final class FaultFilter {
   }
 
   private void spawn(int p, Period period) {
-    Hypothesis sound = sound();
+    List<Hypothesis> bases = new ArrayList<>();
+    for (Hypothesis h : alive) {
+      if (h == sound() || h.soundAllAlong() && h.logWeight > LEAST_BASE) {
+        bases.add(h);
+      }
+    }
     for (int s = 1; s < catalogued; s++) {
       double rate = rates.within(period, responses.get(s).signature);
       if (rate > 0) {
-        alive.add(sound.begin(s, p, sound.logWeight + Math.log(rate)));
+        for (Hypothesis base : bases) {
+          alive.add(base.begin(s, p, base.logWeight + Math.log(rate)));
+        }
       }
     }
     refill(p, period);
@@ -261,22 +283,57 @@ final class FaultFilter {
     int from = Math.max(0, (int) period.from());
     for (int b = from; b < Math.min(period.to(), plan.startsUp().length); b++) {
       if (plan.startsUp()[b]) {
-        alive.add(sound.begin(refills.at(b), p, sound.logWeight + Math.log(FILLED_ANEW)));
+        int refill = refills.at(b);
+        for (Hypothesis h : faulty()) {
+          alive.add(h.living(refill, h.logWeight + Math.log(FILLED_ANEW)));
+        }
+        alive.add(sound.begin(refill, p, sound.logWeight + Math.log(FILLED_ANEW)));
         return;
       }
     }
-    double gap = foretelling.sampleGap(sound, p, period);
-    boolean thin = gap < THIN;
-    if (thin || foretelling.makeupGap(sound, p, period) > BURST * plan.volumeL()) {
+    boolean thin = thin(sound, p, period);
+    if (thin || burst(sound, p, period)) {
       double rate = DRAINS_UNNOTED * period.days() / 365.25;
       int middle = (int) (0.5 * (period.from() + period.to()));
-      alive.add(sound.begin(refills.at(middle), p, sound.logWeight + Math.log(rate)));
+      int refill = refills.at(middle);
+      drain(refill, p, period, rate);
+      alive.add(sound.begin(refill, p, sound.logWeight + Math.log(rate)));
       if (thin && p > 0) {
         // The water came in the period before, and only its thinness is seen in this one.
         int end = Math.max(0, from - 1);
-        alive.add(sound.begin(refills.at(end), p, sound.logWeight + Math.log(rate)));
+        int before = refills.at(end);
+        drain(before, p, period, rate);
+        alive.add(sound.begin(before, p, sound.logWeight + Math.log(rate)));
       }
     }
+  }
+
+  private boolean thin(Hypothesis h, int p, Period period) {
+    return foretelling.sampleGap(h, p, period) < THIN;
+  }
+
+  private boolean burst(Hypothesis h, int p, Period period) {
+    return foretelling.makeupGap(h, p, period) > BURST * plan.volumeL();
+  }
+
+  /** Lets a drain befall faulty systems too: a leak does not end by it. */
+  private void drain(int refill, int p, Period period, double odds) {
+    for (Hypothesis h : faulty()) {
+      if (thin(h, p, period) || burst(h, p, period)) {
+        alive.add(h.living(refill, h.logWeight + Math.log(odds)));
+      }
+    }
+  }
+
+  /** The likeliest stories of a fault that goes on. */
+  private List<Hypothesis> faulty() {
+    List<Hypothesis> faulty = new ArrayList<>();
+    for (Hypothesis h : alive) {
+      if (h.logWeight > LEAST_DRAINED && !signature(h).sane() && !h.over() && h.way == 0) {
+        faulty.add(h);
+      }
+    }
+    return faulty;
   }
 
   private Hypothesis sound() {
@@ -306,89 +363,5 @@ final class FaultFilter {
       h.logWeight += goesOn[h.signature];
     }
     alive.addAll(endings);
-  }
-
-  /** Joins what ended long ago, and a load that changed for good, into the sound story. */
-  private void forget(int p) {
-    Hypothesis sound = sound();
-    Hypothesis[] over = new Hypothesis[responses.size()];
-    double at = periods.get(p).from();
-    boolean guessed = periods.get(p).guessed();
-    double top = Double.NEGATIVE_INFINITY;
-    for (Hypothesis h : alive) {
-      top = Math.max(top, h.logWeight);
-    }
-    List<Hypothesis> kept = new ArrayList<>(alive.size());
-    for (Hypothesis h : alive) {
-      Response response = responses.get(h.signature);
-      double factor = response.signature.loadFactor();
-      boolean settled = at > periods.get(Math.max(0, h.onset)).to() + SETTLED_BLOCKS;
-      if (h == sound) {
-        kept.add(h);
-      } else if (h.over()) {
-        Hypothesis elder = over[h.was];
-        if (at > periods.get(h.end).to() + REMEMBERED_BLOCKS || h.logWeight < top + LEAST_ENDED) {
-          sound.absorb(h);
-        } else if (elder != null) {
-          elder.absorb(h);
-        } else {
-          over[h.was] = h;
-          kept.add(h);
-        }
-      } else if (response.refillL > 0) {
-        if (at > Math.max(response.settledBlock, response.refillBlock + REMEMBERED_BLOCKS)) {
-          sound.absorb(h);
-        } else {
-          kept.add(h);
-        }
-      } else if (settled && h.was != 0 && signature(h).sane() && factor == 1) {
-        // An aim that was moved is the aim from now on.
-        h.calibration.shift(Calibration.HABIT, Math.log(response.signature.aimFactor()));
-        sound.absorb(h);
-      } else if (settled && guessed && factor != 1) {
-        // Where the load is guessed anyway, a changed load is soon just the load.
-        h.calibration.shift(Calibration.LOAD, Math.log(factor));
-        sound.absorb(h);
-      } else {
-        kept.add(h);
-      }
-    }
-    alive = kept;
-  }
-
-  /** Drops what no longer matters and scales the weights to add up to one. */
-  private void prune(int p) {
-    Hypothesis[] old = new Hypothesis[responses.size()];
-    double top = Double.NEGATIVE_INFINITY;
-    for (Hypothesis h : alive) {
-      top = Math.max(top, h.logWeight);
-    }
-    double sum = 0;
-    for (Hypothesis h : alive) {
-      sum += Math.exp(h.logWeight - top);
-    }
-    double norm = top + Math.log(sum);
-    double least = Math.log(FORGET);
-    List<Hypothesis> kept = new ArrayList<>();
-    for (Hypothesis h : alive) {
-      h.logWeight -= norm;
-      if (h == alive.get(0)) {
-        h.logWeight = Math.max(h.logWeight, -60);
-        kept.add(h);
-      } else if (h.over()) {
-        kept.add(h);
-      } else if (h.logWeight > least) {
-        Hypothesis elder = h.onset <= p - OLD ? old[h.signature] : null;
-        if (elder != null) {
-          elder.absorb(h);
-        } else {
-          kept.add(h);
-          if (h.onset <= p - OLD) {
-            old[h.signature] = h;
-          }
-        }
-      }
-    }
-    alive = kept;
   }
 }

@@ -49,8 +49,10 @@ final class Foretelling {
    *
    * @param measuredL what the meter counted, L
    * @param deviationL one standard deviation of its reading, L
-   * @param soundL what a sound system would have shown at a load multiplier of one, L
+   * @param soundL what a sound system that lives so would have shown at a load multiplier of one, L
    * @param effectL what the fault adds over a whole period, L
+   * @param fixedL what of the sound system's water a clock bleeds, whatever the load, L
+   * @param livedL one standard deviation of what the way it lives by adds, L
    * @param slopeL change with the log of the basin's habit, L
    * @param perBaseL change with the base load, L
    * @param floorL volume below which percentages lose their meaning, L
@@ -62,6 +64,8 @@ final class Foretelling {
       double deviationL,
       double soundL,
       double effectL,
+      double fixedL,
+      double livedL,
       double slopeL,
       double perBaseL,
       double floorL,
@@ -83,19 +87,19 @@ final class Foretelling {
       double blunderOdds,
       double blunderVariance) {}
 
-  /** How far the samples of a period lie from what a sound story foretells, ln; NaN without any. */
-  double sampleGap(Hypothesis sane, int p, Period period) {
-    Response sound = responses.get(0);
+  /** How far the samples of a period lie from what a story foretells, ln; NaN without any. */
+  double sampleGap(Hypothesis h, int p, Period period) {
+    Response response = responses.get(h.responseIn(p));
     return period.hasSamples()
-        ? period.sampleLog() - sane.habit() * sound.held[p] - sound.sampleLog[p]
+        ? period.sampleLog() - h.habit() * response.held[p] - response.sampleLog[p]
         : Double.NaN;
   }
 
-  /** Makeup of a period over what a sound story foretells, L; NaN where it is not known. */
-  double makeupGap(Hypothesis sane, int p, Period period) {
-    Response sound = responses.get(0);
-    double byLoad = Math.exp(sane.load() + period.loadScatter() * sane.scatter()) * sound.makeup[p];
-    return period.makeupL() - byLoad - sane.base() * sound.base[p];
+  /** Makeup of a period over what a story foretells, L; NaN where it is not known. */
+  double makeupGap(Hypothesis h, int p, Period period) {
+    Response response = responses.get(h.responseIn(p));
+    double byLoad = Math.exp(h.load() + period.loadScatter() * h.scatter()) * response.makeup[p];
+    return period.makeupL() - byLoad - h.base() * responses.get(0).base[p];
   }
 
   void weigh(Hypothesis h, int p, Period period) {
@@ -106,18 +110,24 @@ final class Foretelling {
     boolean refill = response.refillL > 0;
     double part = refill ? 1 : h.partIn(p);
     double atTurn = refill ? REFILL_LOOSE : AT_TURN;
+    Response way = h.way == 0 ? sound : responses.get(h.way);
+    double looseWay = way.refillL > 0 ? REFILL_LOOSE : 0;
+    double fixed = way.byClock() ? way.bleed[p] : 0;
+    double waySlope = way.slope[p] - sound.slope[p];
 
     if (period.hasSamples()) {
       double change = response.sampleLog[p] - sound.sampleLog[p];
-      double log = sound.sampleLog[p] + h.partIn(p) * change;
+      double log = way.sampleLog[p] + h.partIn(p) * change;
       double loose = (turns ? 0.35 : looseness(response)) * change;
+      double lived = looseWay * (way.sampleLog[p] - sound.sampleLog[p]);
       double deviation = period.sampleDeviation();
-      slopes(0, response.held[p], 0, 0);
+      double held = Math.min(response.held[p], way.held[p]);
+      slopes(0, held, 0, 0);
       h.logWeight +=
           h.calibration.update(
-              period.sampleLog() - (h.habit() * response.held[p] + log),
+              period.sampleLog() - (h.habit() * held + log),
               slope,
-              deviation * deviation + loose * loose + 0.015 * 0.015,
+              deviation * deviation + loose * loose + lived * lived + 0.015 * 0.015,
               0.04,
               0.2 * 0.2);
     }
@@ -131,9 +141,11 @@ final class Foretelling {
           new Flow(
               period.makeupL(),
               period.makeupDeviationL(),
-              sound.makeup[p],
+              way.makeup[p],
               told - sound.makeup[p],
-              response.slope[p] * signature.makeupFactor(),
+              fixed,
+              looseWay * (way.makeup[p] - sound.makeup[p]),
+              (response.slope[p] + waySlope) * signature.makeupFactor(),
               sound.base[p] * (turns ? 1 : signature.makeupFactor() * signature.standing()),
               floorPerDayL * period.days(),
               false),
@@ -149,9 +161,11 @@ final class Foretelling {
           new Flow(
               period.bleedL(),
               period.bleedDeviationL(),
-              sound.bleed[p],
+              way.bleed[p],
               told - sound.bleed[p],
-              response.slope[p],
+              fixed,
+              looseWay * (way.bleed[p] - sound.bleed[p]),
+              response.slope[p] + waySlope,
               sound.baseBleed[p] * (turns ? 1 : signature.bleedFactor() * signature.standing()),
               0.3 * floorPerDayL * period.days(),
               true),
@@ -166,8 +180,11 @@ final class Foretelling {
 
   private void weigh(Hypothesis h, Period period, double part, Flow flow, Trust trust) {
     double mixed = flow.soundL() + part * flow.effectL();
-    double elasticity = mixed > 0 ? flow.slopeL() / mixed : 0;
-    double kept = Math.exp(h.habit());
+    double led = mixed - flow.fixedL();
+    double elasticity = led > 0 && flow.fixedL() == 0 ? flow.slopeL() / led : 0;
+    double kept = h.kept();
+    // A clock that bleeds more keeps the basin thinner: its habit is that of the bleed.
+    double fixed = flow.fixedL() / kept;
     double byHabit =
         flow.bleeds() ? Cycles.bleedAt(elasticity, kept) : Cycles.makeupAt(elasticity, kept);
     double habitSlope =
@@ -175,23 +192,29 @@ final class Foretelling {
             ? Cycles.bleedSlopeAt(elasticity, kept)
             : Cycles.makeupSlopeAt(elasticity, kept);
     double drawn =
-        Math.max(0, mixed) * Math.exp(h.load() + period.loadScatter() * h.scatter()) * byHabit;
-    double shown = Math.max(0, drawn + h.base() * flow.perBaseL()) + flow.floorL();
+        Math.max(0, led) * Math.exp(h.load() + period.loadScatter() * h.scatter()) * byHabit;
+    double shown = Math.max(0, drawn + fixed + h.base() * flow.perBaseL()) + flow.floorL();
     double loose = trust.loose() * flow.effectL() / (mixed + flow.floorL());
     double level = trust.levelPart() * volumeL / shown;
+    double lived = flow.livedL() / shown;
     double read = flow.deviationL() / shown;
     double derivative = drawn / shown;
     double noise = derivative * period.loadNoise();
     slopes(
         derivative,
-        derivative * habitSlope,
+        derivative * habitSlope - fixed / shown,
         derivative * period.loadScatter(),
         flow.perBaseL() / shown);
     h.logWeight +=
         h.calibration.update(
             Math.log((flow.measuredL() + flow.floorL()) / shown),
             slope,
-            noise * noise + loose * loose + level * level + read * read + trust.ownVariance(),
+            noise * noise
+                + loose * loose
+                + level * level
+                + read * read
+                + lived * lived
+                + trust.ownVariance(),
             trust.blunderOdds(),
             trust.blunderVariance());
   }

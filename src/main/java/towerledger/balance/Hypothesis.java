@@ -27,6 +27,12 @@ final class Hypothesis {
 
   int onset;
 
+  /**
+   * Number of the response of a sound system that the tower lives by, on top of which the fault
+   * acts: 0 for the plain one, that of an unnoted drain for as long as it shows.
+   */
+  int way;
+
   /** Period in which the fault ended. */
   int end = Integer.MAX_VALUE;
 
@@ -84,7 +90,29 @@ final class Hypothesis {
     Hypothesis copy =
         new Hypothesis(signature, was, onset, logWeight, calibration.copy(), booked.clone());
     copy.end = end;
+    copy.way = way;
     return copy;
+  }
+
+  /** The same story of a tower that lives otherwise. */
+  Hypothesis living(int newWay, double newLogWeight) {
+    Hypothesis copy = copy(signature, was, onset, newLogWeight);
+    copy.end = end;
+    copy.way = newWay;
+    return copy;
+  }
+
+  /** Whether it tells of the same fault in the same time as another. */
+  boolean tellsThat(Hypothesis other) {
+    return signature == other.signature
+        && was == other.was
+        && onset == other.onset
+        && end == other.end;
+  }
+
+  /** Whether it is a sound system that lives in one way all the time. */
+  boolean soundAllAlong() {
+    return signature == 0 && was == 0;
   }
 
   /** Whether the fault lies behind. */
@@ -112,6 +140,7 @@ final class Hypothesis {
         new Hypothesis(
             newSignature, newWas, newOnset, newLogWeight, calibration.copy(), booked.clone());
     copy.days = days == null ? null : days.copy();
+    copy.way = way;
     return copy;
   }
 

@@ -57,6 +57,9 @@ final class LossEstimate {
   double soundMakeup(Hypothesis h, int month) {
     double plain = responses.get(0).monthMakeup[month];
     Response response = responses.get(h.was);
+    if (h.way != 0) {
+      return responses.get(h.way).monthMakeup[month];
+    }
     if (!response.signature.sane() || h.was == 0) {
       return plain;
     }
@@ -64,9 +67,25 @@ final class LossEstimate {
     return response.refillL > 0 ? lived : plain + active(h, month) * (lived - plain);
   }
 
+  /**
+   * The same at a load multiplier and at the concentration that the basin is kept at, L.
+   *
+   * @param load load multiplier
+   */
+  double byHabit(Hypothesis h, int month, double load) {
+    double modelled = soundMakeup(h, month);
+    Response way = responses.get(h.way);
+    if (way.byClock()) {
+      double clocked = way.monthBleed[month];
+      return load * (modelled - clocked) + clocked / h.kept();
+    }
+    double elasticity = modelled > 0 ? way.monthSlope[month] / modelled : 0;
+    return load * modelled * Cycles.makeupAt(elasticity, h.kept());
+  }
+
   /** Water that refilled a basin in a month without a note, as a hypothesis has it, L. */
   double refillL(Hypothesis h, int month) {
-    Response response = responses.get(h.was);
+    Response response = responses.get(h.way == 0 ? h.was : h.way);
     return response.refillBlock >= frame.from(month) && response.refillBlock < frame.to(month)
         ? response.refillL
         : 0;
@@ -110,11 +129,8 @@ final class LossEstimate {
     into[0] = extra;
     if (extra > 0 && !Double.isNaN(makeupL)) {
       Response sound = responses.get(0);
-      double modelled = sound.monthMakeup[month];
-      double elasticity = modelled > 0 ? sound.monthSlope[month] / modelled : 0;
-      double byHabit = Cycles.makeupAt(elasticity, h.kept());
       double perBase = sound.monthBase[month];
-      double byShape = h.loadFactorIn(month) * modelled * byHabit;
+      double byShape = byHabit(h, month, h.loadFactorIn(month));
       double drawn = Math.max(0, byShape + h.base() * perBase);
       double unknown =
           square(byShape) * h.loadVariance()

@@ -152,7 +152,6 @@ final class MonthDraft {
     drift = pass.plan.driftPerLoadHourL() * loadHours;
     Response sound = pass.responses.get(0);
     soundModel = sound.monthMakeup[month];
-    double elasticity = soundModel > 0 ? sound.monthSlope[month] / soundModel : 0;
     double refilled = 0;
     double weights = 0;
     double sumLoad = 0;
@@ -167,11 +166,7 @@ final class MonthDraft {
       double load = h.loadFactor() * factor;
       double here = h.loadFactorIn(month) * factor;
       double lackedMakeup = h.base() * sound.monthBase[month];
-      double soundHere =
-          Math.max(
-              0,
-              load * pass.losses.soundMakeup(h, month) * Cycles.makeupAt(elasticity, h.kept())
-                  + lackedMakeup);
+      double soundHere = Math.max(0, pass.losses.byHabit(h, month, load) + lackedMakeup);
       refilled += w * pass.losses.refillL(h, month);
       double vaporised = Math.max(0, here * total + h.base() * pass.referencePerHourL * runHours);
       double relative =

@@ -37,7 +37,13 @@ final class PeriodBuilder {
   private static final double VAGUE_SCATTER = 1.2;
 
   /** Deviation of a week's load from what its month was shared out to it, by grade, ln. */
-  private static final double[] WEEK_NOISE = {0.015, 0.045, 0.05, 0.06};
+  private static final double[] WEEK_NOISE = {0.015, 0.07, 0.08, 0.09};
+
+  /**
+   * Evaporation after which a basin has forgotten what it held at first, as a part of its water and
+   * of the cycles.
+   */
+  private static final double FORGOTTEN = 0.15;
 
   /** Scatter of one conductivity sample: two instruments and a stirred basin. */
   private static final double SAMPLE_SCATTER = 0.035;
@@ -169,7 +175,7 @@ final class PeriodBuilder {
     double weight = 0;
     for (WaterSample sample : facts.samples()) {
       double at = blocks.position(sample.takenAt());
-      if (at < from || at >= to || sample.weakerThanMakeup() || diluted(at)) {
+      if (at < from || at >= to || sample.weakerThanMakeup() || tooEarly(at)) {
         continue;
       }
       int block = (int) at;
@@ -251,8 +257,16 @@ final class PeriodBuilder {
     return Math.hypot(Math.hypot(evidence, kind), VAGUE_SCATTER * hours.vaguePart(from, to));
   }
 
-  /** Samples soon after a drain tell of the refill, not of the bleed. */
-  private boolean diluted(double at) {
+  /**
+   * Whether a sample is too early to tell of the bleed: soon after a drain, or before a basin that
+   * stood as the record began has evaporated enough to forget what it held.
+   */
+  private boolean tooEarly(double at) {
+    int block = Math.min((int) at, blocks.count - 1);
+    double concentrated = plan.aimUsCm()[block] / plan.freshUsCm()[block];
+    if (evaporated[block] < FORGOTTEN * plan.volumeL() * concentrated) {
+      return true;
+    }
     for (int b = (int) at; b >= Math.max(0, (int) at - 120); b--) {
       double refill = plan.drainedL()[b];
       if (refill > 0.05 * plan.volumeL()) {

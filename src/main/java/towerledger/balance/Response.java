@@ -44,8 +44,10 @@ final class Response {
   /** First block in which the basin is again as concentrated as if it had not been drained. */
   final int settledBlock;
 
+  private final boolean clock;
+
   Response(Signature signature, BasinWalk walk, List<Period> periods, double[][] months) {
-    this(signature, walk, periods, months, 0, -1, -1);
+    this(signature, walk, periods, months, 0, -1, -1, false);
   }
 
   private Response(
@@ -55,7 +57,9 @@ final class Response {
       double[][] months,
       double refillL,
       int refillBlock,
-      int settledBlock) {
+      int settledBlock,
+      boolean clock) {
+    this.clock = clock;
     this.signature = signature;
     this.refillL = refillL;
     this.refillBlock = refillBlock;
@@ -104,6 +108,7 @@ final class Response {
   /** The same water under another signature; of what is held here the samples alone differ. */
   Response(Signature signature, Response alike, List<Period> periods) {
     this.signature = signature;
+    clock = alike.clock;
     refillL = alike.refillL;
     refillBlock = alike.refillBlock;
     settledBlock = alike.settledBlock;
@@ -135,7 +140,17 @@ final class Response {
       int refillBlock,
       int settledBlock) {
     return new Response(
-        Signature.sound(), walk, periods, months, refillL, refillBlock, settledBlock);
+        Signature.sound(), walk, periods, months, refillL, refillBlock, settledBlock, false);
+  }
+
+  /** What a sound system shows that whose clock bleeds the same whatever the load. */
+  static Response ofClock(BasinWalk walk, List<Period> periods, double[][] months) {
+    return new Response(Signature.sound(), walk, periods, months, 0, -1, -1, true);
+  }
+
+  /** Whether it is a way of life in which a clock bleeds the same whatever the load. */
+  boolean byClock() {
+    return clock;
   }
 
   private static double heldAround(BasinWalk walk, int block) {

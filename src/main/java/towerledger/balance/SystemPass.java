@@ -21,6 +21,9 @@ final class SystemPass {
   /** Load that a tower carries on a long average, as a fraction of nominal; sets a scale only. */
   private static final double REFERENCE_LOAD = 0.35;
 
+  /** Evaporation that a clock may be set for, as a multiple of the reference. */
+  private static final double[] CLOCKS = {0.07, 0.13, 0.25, 0.47, 0.9, 1.7};
+
   private static final double PROBE_WITHOUT_CONTROLLER = 0.02;
 
   private static final double LATENT_J_PER_L = 2.43e6;
@@ -100,6 +103,13 @@ final class SystemPass {
         responses.add(new Response(signature, alike, periods));
       }
     }
+    int catalogued = responses.size();
+    if (plan.bleedsByTimer()) {
+      for (double level : CLOCKS) {
+        walk.walkByClock(level * reference);
+        responses.add(Response.ofClock(walk, periods, frame.bounds()));
+      }
+    }
     refills = new Refills(walk, soundConcentration, plan.volumeL(), periods, frame, responses);
     double[] logged = makeup.loggedL();
     double[] soundFlow = logged.length > 0 ? SoundFlow.of(hours, plan) : new double[0];
@@ -107,7 +117,7 @@ final class SystemPass {
     losses = new LossEstimate(responses, periods, frame);
     rule = new VerdictRule(policy, responses, losses, reference * 24 * 30.4);
     closings = new Posterior[months.size()];
-    run(0.02 * reference * 24, logged, soundFlow);
+    run(catalogued, 0.02 * reference * 24, logged, soundFlow);
   }
 
   static SystemPass of(
@@ -134,11 +144,12 @@ final class SystemPass {
     return coil && grade.compareTo(EvidenceGrade.C) < 0 ? EvidenceGrade.C : grade;
   }
 
-  private void run(double floorPerDayL, double[] logged, double[] soundFlow) {
+  private void run(int catalogued, double floorPerDayL, double[] logged, double[] soundFlow) {
     FaultFilter filter =
         new FaultFilter(
             periods,
             responses,
+            catalogued,
             refills,
             plan,
             DayShapes.of(

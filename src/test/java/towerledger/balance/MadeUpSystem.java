@@ -86,6 +86,7 @@ final class MadeUpSystem {
   List<RegisterVolume> volumes = new ArrayList<>();
   OptionalDouble targetCycles = OptionalDouble.of(CYCLES);
   OptionalDouble volumeLitres = OptionalDouble.empty();
+  OperatingSettings.BlowdownControl control = OperatingSettings.BlowdownControl.CONDUCTIVITY;
 
   static Instant at(int day) {
     return FROM.atStartOfDay(ZONE).toInstant().plus(Duration.ofDays(day));
@@ -221,8 +222,10 @@ final class MadeUpSystem {
         at(0),
         OptionalDouble.of(SETPOINT_C),
         targetCycles,
-        targetCycles.isPresent() ? OptionalDouble.of(CYCLES * FRESH_US_CM) : unknown,
-        Optional.of(OperatingSettings.BlowdownControl.CONDUCTIVITY),
+        targetCycles.isPresent() && control == OperatingSettings.BlowdownControl.CONDUCTIVITY
+            ? OptionalDouble.of(CYCLES * FRESH_US_CM)
+            : unknown,
+        Optional.of(control),
         unknown,
         Optional.empty(),
         Optional.empty(),

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import towerledger.balance.facts.OperatingSettings;
 import towerledger.balance.facts.RegisterVolume;
 import towerledger.balance.facts.WaterSample;
 import towerledger.quantity.Span;
@@ -201,11 +202,7 @@ class VerdictCasesTest {
     system.freshLossL =
         day -> day == drained ? 0.75 * loopL : cycles[day] < 4 ? -system.evaporationL(day) / 3 : 0;
     system.observed();
-    for (int i = 0; i < system.samples.size(); i++) {
-      Instant at = system.samples.get(i).takenAt();
-      int day = (int) Duration.between(MadeUpSystem.at(0), at).toDays();
-      system.samples.set(i, WaterSample.ofConductivities(at, 400, 400 * cycles[day]));
-    }
+    sampled(system, cycles);
 
     List<MonthVerdict> verdicts = RECONCILER.judge(system.facts(), FIRST, LAST);
 
@@ -214,6 +211,77 @@ class VerdictCasesTest {
     }
     assertThat(verdicts.get(2).water().storageChange().orElseThrow().litres())
         .isBetween(0.3 * loopL, loopL);
+  }
+
+  /** A drain fills the basin anew and thins its water; the pipe before it leaks on all the same. */
+  @Test
+  void leakOutlivesADrainThatNobodyNoted() {
+    MadeUpSystem system = new MadeUpSystem();
+    double litres = leak(system);
+    double loopL = 120_000;
+    int drained = ONSET + 75;
+    system.volumeLitres = OptionalDouble.of(loopL);
+    double[] cycles = new double[MadeUpSystem.DAYS];
+    double kept = 4;
+    for (int day = 0; day < cycles.length; day++) {
+      kept = day == drained ? 1 + 0.25 * 3 : Math.min(4, kept + system.evaporationL(day) / loopL);
+      cycles[day] = kept;
+    }
+    system.freshLossL =
+        day ->
+            (day >= ONSET ? litres : 0)
+                + (day == drained ? 0.75 * loopL : 0)
+                - (cycles[day] < 4 ? system.evaporationL(day) / 3 : 0);
+    system.observed();
+    sampled(system, cycles);
+
+    List<MonthVerdict> verdicts = RECONCILER.judge(system.facts(), FIRST, LAST);
+
+    for (MonthVerdict verdict : verdicts.subList(8, 16)) {
+      assertThat(verdict.judgement().waste()).as("%s", verdict.month()).isTrue();
+    }
+    double month = litres * verdicts.get(11).month().lengthOfMonth();
+    assertThat(verdicts.get(11).water().loss().orElseThrow().value().litres())
+        .isCloseTo(month, within(0.3 * month));
+  }
+
+  /**
+   * A plain clock opens the bleed for the same time each day, summer and winter: the basin is thin
+   * in winter and thick in summer, and the makeup is what evaporates and the same bleed on top. It
+   * wastes some water, but nothing is broken and nothing leaks.
+   */
+  @Test
+  void clockThatBleedsTheSameWhateverTheLoadIsNoLeak() {
+    MadeUpSystem system = new MadeUpSystem();
+    system.control = OperatingSettings.BlowdownControl.TIMER;
+    double mean = IntStream.range(0, 365).mapToDouble(system::evaporationL).average().orElseThrow();
+    double bled = mean / (MadeUpSystem.CYCLES - 1);
+    double loopL = 3 * mean;
+    system.volumeLitres = OptionalDouble.of(loopL);
+    double[] cycles = new double[MadeUpSystem.DAYS];
+    double kept = 1 + system.evaporationL(0) / bled;
+    for (int day = 0; day < cycles.length; day++) {
+      kept = (loopL * kept + system.evaporationL(day) + bled) / (loopL + bled);
+      cycles[day] = kept;
+    }
+    system.freshLossL = day -> bled - system.evaporationL(day) / (MadeUpSystem.CYCLES - 1);
+    system.observed();
+    sampled(system, cycles);
+
+    List<MonthVerdict> verdicts = RECONCILER.judge(system.facts(), FIRST, LAST);
+
+    for (MonthVerdict verdict : verdicts) {
+      assertThat(verdict.judgement().flagged()).as("%s", verdict.month()).isFalse();
+    }
+  }
+
+  /** Takes the samples anew from a basin whose cycles are known by the day. */
+  private static void sampled(MadeUpSystem system, double[] cycles) {
+    for (int i = 0; i < system.samples.size(); i++) {
+      Instant at = system.samples.get(i).takenAt();
+      int day = (int) Duration.between(MadeUpSystem.at(0), at).toDays();
+      system.samples.set(i, WaterSample.ofConductivities(at, 400, 400 * cycles[day]));
+    }
   }
 
   @Test

@@ -1,0 +1,185 @@
+package towerledger.balance;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** Keeps the stories few: joins those that act alike from now on and drops what cannot matter. */
+final class Stories {
+
+  private static final double FORGET = 1e-6;
+
+  /**
+   * The same below which one that has ended counts as sound. Far lower: a fault of a few days is
+   * over before the readings that prove it.
+   */
+  private static final double LEAST_ENDED = Math.log(1e-6);
+
+  /** How long a fault that ended is remembered: until its month has closed. */
+  private static final double REMEMBERED_BLOCKS = 45 * 4;
+
+  /** How long a changed load is followed as a change where it is guessed. */
+  private static final double SETTLED_BLOCKS = 100 * 4;
+
+  /** Periods after which onsets of one signature are no longer told apart. */
+  private static final int OLD = 16;
+
+  private final List<Period> periods;
+  private final List<Response> responses;
+
+  /**
+   * The rules for one system.
+   *
+   * @param responses what each signature would show, the sound one first; grows by the refills
+   */
+  Stories(List<Period> periods, List<Response> responses) {
+    this.periods = periods;
+    this.responses = responses;
+  }
+
+  /** Joins what ended long ago, and a load that changed for good, into the sound story. */
+  List<Hypothesis> forget(List<Hypothesis> stories, int p) {
+    Hypothesis sound = stories.get(0);
+    Slots over = new Slots(responses.size());
+    double at = periods.get(p).from();
+    boolean guessed = periods.get(p).guessed();
+    List<Hypothesis> alive = settle(stories, at);
+    double top = Double.NEGATIVE_INFINITY;
+    for (Hypothesis h : alive) {
+      top = Math.max(top, h.logWeight);
+    }
+    List<Hypothesis> kept = new ArrayList<>(alive.size());
+    for (Hypothesis h : alive) {
+      Response response = responses.get(h.signature);
+      double factor = response.signature.loadFactor();
+      boolean settled = at > periods.get(Math.max(0, h.onset)).to() + SETTLED_BLOCKS;
+      if (h == sound) {
+        kept.add(h);
+      } else if (h.over()) {
+        Hypothesis elder = over.of(h.way)[h.was];
+        if (at > periods.get(h.end).to() + REMEMBERED_BLOCKS || h.logWeight < top + LEAST_ENDED) {
+          soundLike(alive, h).absorb(h);
+        } else if (elder != null) {
+          elder.absorb(h);
+        } else {
+          over.of(h.way)[h.was] = h;
+          kept.add(h);
+        }
+      } else if (response.refillL > 0) {
+        if (settled(response, at)) {
+          sound.absorb(h);
+        } else {
+          kept.add(h);
+        }
+      } else if (settled && h.was != 0 && responses.get(h.was).signature.sane() && factor == 1) {
+        // An aim that was moved is the aim from now on.
+        h.calibration.shift(Calibration.HABIT, Math.log(response.signature.aimFactor()));
+        sound.absorb(h);
+      } else if (settled && guessed && factor != 1) {
+        // Where the load is guessed anyway, a changed load is soon just the load.
+        h.calibration.shift(Calibration.LOAD, Math.log(factor));
+        soundLike(alive, h).absorb(h);
+      } else {
+        kept.add(h);
+      }
+    }
+    return kept;
+  }
+
+  /** Drops what no longer matters and scales the weights to add up to one. */
+  List<Hypothesis> prune(List<Hypothesis> alive, int p) {
+    Slots old = new Slots(responses.size());
+    double top = Double.NEGATIVE_INFINITY;
+    for (Hypothesis h : alive) {
+      top = Math.max(top, h.logWeight);
+    }
+    double sum = 0;
+    for (Hypothesis h : alive) {
+      sum += Math.exp(h.logWeight - top);
+    }
+    double norm = top + Math.log(sum);
+    double least = Math.log(FORGET);
+    List<Hypothesis> kept = new ArrayList<>();
+    for (Hypothesis h : alive) {
+      h.logWeight -= norm;
+      if (h == alive.get(0)) {
+        h.logWeight = Math.max(h.logWeight, -60);
+        kept.add(h);
+      } else if (h.over()) {
+        kept.add(h);
+      } else if (h.logWeight > least) {
+        Hypothesis elder = h.onset <= p - OLD ? old.of(h.way)[h.signature] : null;
+        if (elder != null) {
+          elder.absorb(h);
+        } else {
+          kept.add(h);
+          if (h.onset <= p - OLD) {
+            old.of(h.way)[h.signature] = h;
+          }
+        }
+      }
+    }
+    return kept;
+  }
+
+  /** Lets a drain be forgotten once it no longer shows. */
+  private List<Hypothesis> settle(List<Hypothesis> alive, double at) {
+    List<Hypothesis> kept = new ArrayList<>(alive.size());
+    for (Hypothesis h : alive) {
+      if (responses.get(h.way).refillL > 0 && settled(responses.get(h.way), at)) {
+        h.way = 0;
+        Hypothesis alike = alike(kept, h);
+        if (alike == null) {
+          kept.add(h);
+        } else {
+          alike.absorb(h);
+        }
+      } else {
+        kept.add(h);
+      }
+    }
+    return kept;
+  }
+
+  private static @Nullable Hypothesis alike(List<Hypothesis> all, Hypothesis h) {
+    for (Hypothesis other : all) {
+      if (other.way == h.way && other.tellsThat(h)) {
+        return other;
+      }
+    }
+    return null;
+  }
+
+  private static boolean settled(Response refill, double at) {
+    return at > Math.max(refill.settledBlock, refill.refillBlock + REMEMBERED_BLOCKS);
+  }
+
+  /** The sound story that lives in the same way; the plain one where it is no longer followed. */
+  private static Hypothesis soundLike(List<Hypothesis> alive, Hypothesis h) {
+    for (Hypothesis other : h.way == 0 ? List.<Hypothesis>of() : alive) {
+      if (other.soundAllAlong() && other.way == h.way) {
+        return other;
+      }
+    }
+    return alive.get(0);
+  }
+
+  /** One story for each signature and way of life. */
+  private static final class Slots {
+
+    private final int size;
+    private final @Nullable Hypothesis[] plain;
+    private final Map<Integer, @Nullable Hypothesis[]> otherwise = new HashMap<>();
+
+    Slots(int size) {
+      this.size = size;
+      plain = new Hypothesis[size];
+    }
+
+    @Nullable Hypothesis[] of(int way) {
+      return way == 0 ? plain : otherwise.computeIfAbsent(way, w -> new Hypothesis[size]);
+    }
+  }
+}
