@@ -15,9 +15,11 @@ import java.util.Arrays;
 import java.util.Collection;
 import java.util.Currency;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -34,6 +36,9 @@ import towerledger.site.SiteAccess;
 public class Findings {
 
   private static final int LONGEST_NOTE = 2000;
+
+  private static final Set<FindingStatus> UNDER_WAY =
+      EnumSet.of(FindingStatus.ASSIGNED, FindingStatus.WORKED, FindingStatus.NOT_YET_PROVABLE);
 
   private static final String SELECT =
       """
@@ -124,6 +129,36 @@ public class Findings {
         .param(systemId)
         .query(Findings::finding)
         .list();
+  }
+
+  /**
+   * Newest finding under way of each system: somebody is sent, or work is done and not yet proven.
+   * The caller has made sure that its reader may see the systems.
+   *
+   * @param systems codes of systems, a page of them at most
+   */
+  @Transactional(readOnly = true)
+  public Map<String, Finding> findUnderWay(Collection<String> systems) {
+    if (systems.isEmpty()) {
+      return Map.of();
+    }
+    return jdbc
+        .sql(
+            SELECT_ALL
+                + "WHERE y.code IN ("
+                + systems.stream().map(code -> "?").collect(Collectors.joining(", "))
+                + ") AND f.status IN ("
+                + names(UNDER_WAY)
+                + ")")
+        .params(List.copyOf(systems))
+        .query(Findings::finding)
+        .list()
+        .stream()
+        .collect(
+            Collectors.toMap(
+                finding -> finding.of().system(),
+                finding -> finding,
+                (one, other) -> one.id() > other.id() ? one : other));
   }
 
   /** The finding with a number, if this viewer may see it. */

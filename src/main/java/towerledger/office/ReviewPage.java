@@ -20,6 +20,8 @@ import towerledger.drawing.Series;
 import towerledger.drawing.Sparkline;
 import towerledger.drawing.SystemMonths;
 import towerledger.drawing.WaterBar;
+import towerledger.finding.Finding;
+import towerledger.finding.Findings;
 import towerledger.ledger.Ledger;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.MonthEnds;
@@ -57,6 +59,7 @@ class ReviewPage {
   private final RememberedReview remembered;
   private final MessageSource messages;
   private final ServletContext servlets;
+  private final Findings findings;
 
   ReviewPage(
       Ledger ledger,
@@ -64,13 +67,15 @@ class ReviewPage {
       MonthReview review,
       RememberedReview remembered,
       MessageSource messages,
-      ServletContext servlets) {
+      ServletContext servlets,
+      Findings findings) {
     this.ledger = ledger;
     this.ends = ends;
     this.review = review;
     this.remembered = remembered;
     this.messages = messages;
     this.servlets = servlets;
+    this.findings = findings;
   }
 
   /**
@@ -124,12 +129,13 @@ class ReviewPage {
         listOnly ? 0 : ends.countClosable(month));
   }
 
-  private static List<ReviewView.Call> calls(
-      List<LedgerEntry> entries, Words words, FigureText text) {
+  private List<ReviewView.Call> calls(List<LedgerEntry> entries, Words words, FigureText text) {
     VerdictText verdict = new VerdictText(words, text);
-    return entries.stream()
-        .filter(entry -> entry.verdict().waste())
-        .limit(CALLS)
+    List<LedgerEntry> dearest =
+        entries.stream().filter(entry -> entry.verdict().waste()).limit(CALLS).toList();
+    Map<String, Finding> underWay =
+        findings.findUnderWay(dearest.stream().map(entry -> entry.of().system()).toList());
+    return dearest.stream()
         .map(
             entry ->
                 new ReviewView.Call(
@@ -138,8 +144,19 @@ class ReviewPage {
                     entry.of().systemName(),
                     verdict.causes(entry),
                     verdict.next(entry.verdict().likeliest()),
-                    MoneyText.loss(entry, text, words)))
+                    MoneyText.loss(entry, text, words),
+                    sent(underWay.get(entry.of().system()), words)))
         .toList();
+  }
+
+  /** Who is on it already; null where nobody is. */
+  private static @Nullable String sent(@Nullable Finding finding, Words words) {
+    if (finding == null) {
+      return null;
+    }
+    return finding.status().awaitsWork()
+        ? finding.assignee().map(who -> words.of("review.call.sent", who.name())).orElse(null)
+        : words.of("review.call.worked");
   }
 
   private static String path(LedgerEntry entry) {

@@ -72,9 +72,16 @@ record ReviewView(
    * @param cause likeliest cause with its odds
    * @param next what to look at first
    * @param cost cost of the waste with interval
+   * @param sent who is on it already; null where nobody is
    */
   record Call(
-      String customer, String path, String system, String cause, String next, String cost) {}
+      String customer,
+      String path,
+      String system,
+      String cause,
+      String next,
+      String cost,
+      @Nullable String sent) {}
 
   /**
    * One system.

@@ -7,6 +7,8 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 import java.time.YearMonth;
+import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -15,6 +17,9 @@ import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilde
 import towerledger.PageCases;
 import towerledger.SignedIn;
 import towerledger.account.Viewer;
+import towerledger.finding.Finding;
+import towerledger.finding.FindingStatus;
+import towerledger.finding.Findings;
 import towerledger.ledger.InventedPortfolio;
 import towerledger.ledger.MonthsReckoned;
 
@@ -28,6 +33,7 @@ abstract class FindingPagesCases extends PageCases {
       """;
 
   @Autowired ApplicationContext context;
+  @Autowired Findings findings;
 
   @BeforeEach
   void writeALedger() {
@@ -104,6 +110,7 @@ abstract class FindingPagesCases extends PageCases {
                 .param("note", "before noon"))
         .andExpect(redirectedUrl("/findings/" + id));
     assertThat(open("/findings/" + id)).contains("before noon").contains("assigned");
+    assertThat(underWay(id).assignee()).map(Finding.Assignee::id).hasValue(technician.personId());
 
     String day =
         jdbc.sql("SELECT last_month FROM finding_finding WHERE id = ?")
@@ -120,6 +127,20 @@ abstract class FindingPagesCases extends PageCases {
         .contains("new seat and washer")
         .contains("no whole month has passed since")
         .doesNotContain("$");
+    assertThat(underWay(id).status()).isEqualTo(FindingStatus.WORKED);
+  }
+
+  /** As the month review asks for it. */
+  private Finding underWay(long id) {
+    String system =
+        jdbc.sql(
+                """
+                SELECT y.code FROM finding_finding f JOIN site_system y ON y.id = f.system_id
+                WHERE f.id = ?""")
+            .param(id)
+            .query(String.class)
+            .single();
+    return Objects.requireNonNull(findings.findUnderWay(List.of(system, "no such")).get(system));
   }
 
   @Test
