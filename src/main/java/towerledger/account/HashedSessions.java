@@ -22,6 +22,8 @@ final class HashedSessions<S extends Session>
 
   private final SessionRepository<S> kept;
   private final SessionNames names;
+
+  @SuppressWarnings("ThreadLocalUsage") // one a store, and there is one store
   private final ThreadLocal<Reading<S>> request = new ThreadLocal<>();
 
   HashedSessions(SessionRepository<S> kept, SessionNames names) {
@@ -117,6 +119,7 @@ final class HashedSessions<S extends Session>
     }
 
     @Override
+    @SuppressWarnings("TypeParameterUnusedInFormals") // as the interface has it
     public <T> @Nullable T getAttribute(String name) {
       return kept.getAttribute(name);
     }

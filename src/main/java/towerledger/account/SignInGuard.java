@@ -30,7 +30,7 @@ class SignInGuard {
   }
 
   /** What an attempt has taken, to be given back when the password was right. */
-  final class Pass {
+  static final class Pass {
 
     private final List<Runnable> returns = new ArrayList<>();
 

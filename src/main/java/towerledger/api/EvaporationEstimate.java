@@ -72,7 +72,7 @@ final class EvaporationEstimate {
         MoistAir.fromWetBulb(
             fields.require("dry_bulb_f"), fields.require("wet_bulb_f"), pressurePa);
     boolean measured = fields.tellsAny(MEASURED);
-    boolean calculated = fields.tellsAny(CALCULATED) | fields.findText("fan") != null;
+    boolean calculated = fields.tellsAny(CALCULATED) || fields.findText("fan") != null;
     if (measured && calculated) {
       throw new FieldProblem(
           "conditions mixes a measured state (hot_water_f, cold_water_f, water_flow_gpm,"

@@ -34,7 +34,9 @@ final class DayHours {
       work[h] = day <= WORKING_DAYS && hourOfDay >= WORK_FROM && hourOfDay < WORK_TO;
       boolean stands = load[h] <= 0;
       edge[h] =
-          stands ? h > 0 && load[h - 1] > 0 || h > 1 && load[h - 2] > 0 : h > 0 && load[h - 1] <= 0;
+          stands
+              ? (h > 0 && load[h - 1] > 0) || (h > 1 && load[h - 2] > 0)
+              : h > 0 && load[h - 1] <= 0;
       if (++hourOfDay == 24) {
         // Clocks are put forward and back at night: looked up once a day.
         ZonedDateTime local =

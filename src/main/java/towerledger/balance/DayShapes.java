@@ -211,7 +211,6 @@ final class DayShapes {
   /** Reads the figures of every logged period in one pass over the hours. */
   private static final class Reader {
 
-    private final SystemHours hours;
     private final DayHours kinds;
     private final List<Response> responses;
     private final double[] logged;
@@ -233,7 +232,6 @@ final class DayShapes {
         double referencePerHourL,
         boolean untold) {
       this.untold = untold;
-      this.hours = hours;
       this.responses = responses;
       this.logged = logged;
       this.referencePerHourL = referencePerHourL;

@@ -262,7 +262,7 @@ final class FaultFilter {
   private void spawn(int p, Period period) {
     List<Hypothesis> bases = new ArrayList<>();
     for (Hypothesis h : alive) {
-      if (h == sound() || h.soundAllAlong() && h.logWeight > LEAST_BASE) {
+      if (h == sound() || (h.soundAllAlong() && h.logWeight > LEAST_BASE)) {
         bases.add(h);
       }
     }

@@ -100,8 +100,8 @@ final class MonthAssembler {
     Cause suspect = VerdictRule.ranked(causes, true).get(0).getKey();
     boolean flagged =
         waste
-            || pass.rule.faulty(causes, measure)
-                && pass.rule.sized(suspect, draft.netMakeup() - draft.expected, measure);
+            || (pass.rule.faulty(causes, measure)
+                && pass.rule.sized(suspect, draft.netMakeup() - draft.expected, measure));
     List<Map.Entry<Cause, Double>> ranked = VerdictRule.ranked(causes, flagged);
     List<Cause> set = VerdictRule.set(ranked, flagged);
     draft.settle(flagged, waste, ranked.get(0).getKey(), loss);

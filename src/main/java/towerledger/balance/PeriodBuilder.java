@@ -121,10 +121,10 @@ final class PeriodBuilder {
         double a = from + quarter * step;
         double b = a + step;
         boolean logged = makeup.byInterval(a, b);
-        if (logged || quarter == 0 && unread) {
+        if (logged || (quarter == 0 && unread)) {
           candidates.add(a);
         }
-        if (logged || unread && quarter == 3) {
+        if (logged || (unread && quarter == 3)) {
           candidates.add(Math.min(blocks.count, b));
         }
       }

@@ -214,7 +214,7 @@ final class VerdictRule {
       if (!set.isEmpty()
           && (sum >= SET_PROBABILITY * all
               || set.size() >= MOST_NAMES
-              || flagged && entry.getKey() == Cause.NONE)) {
+              || (flagged && entry.getKey() == Cause.NONE))) {
         break;
       }
       set.add(entry.getKey());

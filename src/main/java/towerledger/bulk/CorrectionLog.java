@@ -136,7 +136,7 @@ final class CorrectionLog {
     if (old == null) {
       return false;
     }
-    return cell instanceof Number && old instanceof Number
+    return (cell instanceof Number && old instanceof Number)
         ? new BigDecimal(cell.toString()).compareTo(new BigDecimal(old.toString())) == 0
         : cell.toString().equals(old.toString());
   }

@@ -87,7 +87,7 @@ public record Finding(
    *
    * @param at when
    * @param actor who
-   * @param kind {@code opened}, {@code assigned}, {@code noted}, {@code worked}, …
+   * @param kind {@code opened}, {@code assigned}, {@code note}, {@code worked}, …
    * @param note words; may be empty
    */
   public record Step(Instant at, String actor, String kind, String note) {}

@@ -120,7 +120,7 @@ public class ForeignTables {
   /**
    * Takes a table by a mapping given or remembered, and remembers it for the sender.
    *
-   * @param name the table's name, for the receipt
+   * @param table the table's name, for the receipt
    * @throws UploadRefused when nothing was taken, with words on why
    */
   public ImportReceipt take(

@@ -51,17 +51,11 @@ class FactGatherer {
   private final Sites sites;
   private final MeterRecords meterRecords;
   private final LogRecords logRecords;
-  private final WeatherRecords weatherRecords;
 
-  FactGatherer(
-      Sites sites,
-      MeterRecords meterRecords,
-      LogRecords logRecords,
-      WeatherRecords weatherRecords) {
+  FactGatherer(Sites sites, MeterRecords meterRecords, LogRecords logRecords) {
     this.sites = sites;
     this.meterRecords = meterRecords;
     this.logRecords = logRecords;
-    this.weatherRecords = weatherRecords;
   }
 
   /**

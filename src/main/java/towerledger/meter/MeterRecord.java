@@ -103,8 +103,8 @@ public record MeterRecord(
     IntervalVolumes volumes = all.volumes();
     int last = volumes.size() - 1;
     if (last < 0
-        || volumes.startEpochSecond(0) + 60L * volumes.minutes(0) > from
-            && volumes.startEpochSecond(last) < to) {
+        || (volumes.startEpochSecond(0) + 60L * volumes.minutes(0) > from
+            && volumes.startEpochSecond(last) < to)) {
       return all;
     }
     var kept = new IntervalLog();

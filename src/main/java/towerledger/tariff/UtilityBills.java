@@ -157,7 +157,9 @@ public class UtilityBills {
   }
 
   private static boolean equal(@Nullable BigDecimal one, @Nullable BigDecimal other) {
-    return one == null || other == null ? one == other : one.compareTo(other) == 0;
+    return (one == null || other == null)
+        ? one == null && other == null
+        : one.compareTo(other) == 0;
   }
 
   private static UtilityBill bill(ResultSet row, int number) throws SQLException {

@@ -36,7 +36,7 @@ public final class ResponseSeries {
   private final double[] pressurePa;
 
   /** The numbers of each hour; null where the table does not answer for its air. */
-  private final double @Nullable [][] rows;
+  private final double[] @Nullable [] rows;
 
   private ResponseSeries(
       ResponseTable table,

@@ -204,7 +204,7 @@ public final class CsvRecords implements Closeable {
         int length = i - start;
         if ((open && length >= LONGEST_RECORD) || !more()) {
           i = start + length;
-          return ended && length == 0 ? false : endWithout(i);
+          return (ended && length == 0) ? false : endWithout(i);
         }
         i = start + length;
       }
