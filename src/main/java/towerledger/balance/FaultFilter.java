@@ -41,6 +41,9 @@ final class FaultFilter {
 
   private static final double LOOSE_HABIT_MONTHS = 2;
 
+  /** The same where somebody bleeds by hand, and looks in oftener than a clock is set. */
+  private static final double HAND_HABIT_MONTHS = 1;
+
   /** How far a clock that bleeds the same whatever the load is moved in a month, ln. */
   private static final double CLOCK_MOVED = 0.1;
 
@@ -209,8 +212,9 @@ final class FaultFilter {
     } else if (control == BlowdownControl.MAKEUP_PROPORTIONAL) {
       taken = 0.02 * 0.02 * months;
     } else {
-      double habit = control == BlowdownControl.TIMER ? LOOSE_HABIT : HAND_HABIT;
-      kept = Math.exp(-months / LOOSE_HABIT_MONTHS);
+      boolean timed = control == BlowdownControl.TIMER;
+      double habit = timed ? LOOSE_HABIT : HAND_HABIT;
+      kept = Math.exp(-months / (timed ? LOOSE_HABIT_MONTHS : HAND_HABIT_MONTHS));
       taken = (1 - kept * kept) * habit * habit;
     }
     double scatterKept = Math.exp(-period.days() / SCATTER_DAYS);

@@ -11,8 +11,9 @@ import towerledger.balance.Signature.Shape;
 final class SignatureCatalogue {
 
   /**
-   * Least size, and the step to the next. All causes share one ladder: two that act alike must not
-   * be told apart by whose size happens to fit.
+   * Least size that matters on a tower of usual load, and the step to the next; two smaller ones
+   * are followed for towers that hardly run. All causes share one ladder: two that act alike must
+   * not be told apart by whose size happens to fit.
    */
   private static final double LEAST = 0.03;
 
@@ -44,15 +45,15 @@ final class SignatureCatalogue {
     all.add(Signature.sound());
     passing(all, policy.yearly(Cause.FILL_VALVE_LEAKING_BY));
     losses(all, policy, Cause.FILL_VALVE_STUCK_OPEN, Shape.FILL_PASSING, 12, 18);
-    losses(all, policy, Cause.OVERFLOW_ON_SHUTDOWN, Shape.BASIN_STOPS, 0, 10);
-    losses(all, policy, Cause.LEVEL_SET_HIGH, Shape.BASIN_RUNNING, 0, 11);
+    losses(all, policy, Cause.OVERFLOW_ON_SHUTDOWN, Shape.BASIN_STOPS, -2, 10);
+    losses(all, policy, Cause.LEVEL_SET_HIGH, Shape.BASIN_RUNNING, -2, 11);
     losses(all, policy, Cause.BLOWDOWN_STUCK_OPEN, Shape.BLEED_RUNNING, 3, 13);
-    losses(all, policy, Cause.MAKEUP_LINE_LEAK, Shape.FRESH_ALWAYS, 0, 11);
-    losses(all, policy, Cause.BASIN_LEAK, Shape.BASIN_ALWAYS, 0, 11);
+    losses(all, policy, Cause.MAKEUP_LINE_LEAK, Shape.FRESH_ALWAYS, -2, 11);
+    losses(all, policy, Cause.BASIN_LEAK, Shape.BASIN_ALWAYS, -2, 11);
     // Torn eliminators: with the water that falls through them, or with the air that carries it.
     halved(all, policy, Cause.DRIFT_EXCESS, Shape.BASIN_LOAD, 1, 10);
     halved(all, policy, Cause.DRIFT_EXCESS, Shape.BASIN_RUNNING, 1, 11);
-    losses(all, policy, Cause.OTHER_USE, Shape.FRESH_WORKING, 0, 10);
+    losses(all, policy, Cause.OTHER_USE, Shape.FRESH_WORKING, -2, 10);
     double lowCycles = policy.yearly(Cause.LOW_CYCLES) / AIMS.length;
     for (double aim : AIMS) {
       all.add(Signature.aim(Cause.LOW_CYCLES, aim, 1, lowCycles));
@@ -139,7 +140,8 @@ final class SignatureCatalogue {
 
   private static void losses(
       List<Signature> all, double yearly, Cause cause, Shape shape, int first, int last) {
-    double prior = yearly / (last - first + 1);
+    // What is too small to matter on a loaded tower comes on top: it is not one of those counted.
+    double prior = yearly / (last - Math.max(0, first) + 1);
     for (int i = first; i <= last; i++) {
       all.add(Signature.loss(cause, shape, LEAST * Math.pow(STEP, i), prior));
     }
