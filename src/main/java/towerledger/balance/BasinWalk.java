@@ -23,6 +23,9 @@ final class BasinWalk {
   /** Evaporation that a timer bleeds for in each block, L; below 0 where it hardly ever runs. */
   private final double[] timedL;
 
+  /** One over the sound aim of each block. */
+  private final double[] perSoundAim;
+
   /** Evaporation by the hour with a stand-in where it is not known, L. */
   private final double[] usedL;
 
@@ -69,6 +72,10 @@ final class BasinWalk {
     lossL = new double[n];
     timedL = timed(blocks, referencePerHourL);
     usedL = used(blocks, hours);
+    perSoundAim = new double[n];
+    for (int b = 0; b < n; b++) {
+      perSoundAim[b] = 1 / plan.aimUsCm()[b];
+    }
     makeup = new double[n + 1];
     bleed = new double[n + 1];
     slope = new double[n + 1];
@@ -174,7 +181,7 @@ final class BasinWalk {
     double conc = n == 0 ? 0 : plan.aimUsCm()[0] * signature.aimFactor();
     // What the loop touches stands in variables of its own, so that it need not be read anew.
     double[] freshUsCm = plan.freshUsCm();
-    double[] soundAims = plan.aimUsCm();
+    double[] perSoundAims = perSoundAim;
     double[] aimUsCm = aims.usCm();
     double[] perLifts = aims.perLift();
     double[] drainedL = plan.drainedL();
@@ -249,7 +256,7 @@ final class BasinWalk {
       bleedTo[b + 1] = bleedSum;
       slopeTo[b + 1] = slopeSum;
       lossTo[b + 1] = lossSum;
-      concentrationOf[b] = conc / soundAims[b];
+      concentrationOf[b] = conc * perSoundAims[b];
       heldOf[b] = holds;
     }
   }
@@ -300,8 +307,12 @@ final class BasinWalk {
       double perUsed = proportional(b) ? aims.usCm()[b] * aims.perLift()[b] : 1;
       for (int i = 0; i < QuarterDays.HOURS; i++, h++) {
         double next = level + (ratePerHour - perUsed * used[h] - bled);
-        over += Math.max(0, next - freeboard);
-        level = Math.max(0, Math.min(freeboard, next));
+        if (next > freeboard) {
+          over += next - freeboard;
+          level = freeboard;
+        } else {
+          level = next > 0 ? next : 0;
+        }
       }
       lossL[b] = over;
     }

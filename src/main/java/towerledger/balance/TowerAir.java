@@ -25,7 +25,7 @@ record TowerAir(TowerTables tables, WeatherHours weather, int offset) {
    */
   void evaporation(ResponseTable table, double[] heatW, double[] setPointC, double[] intoKgS) {
     tables
-        .find(table, weather)
+        .find(table, weather, offset)
         .ifPresentOrElse(
             series -> series.evaporation(offset, heatW, setPointC, intoKgS),
             () -> {

@@ -1,5 +1,7 @@
 package towerledger.thermal;
 
+import java.util.Arrays;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -43,7 +45,8 @@ public final class ResponseSeries {
       ResponseNodes nodes,
       double[] dryBulbC,
       double[] wetBulbC,
-      double[] pressurePa) {
+      double[] pressurePa,
+      int from) {
     this.table = table;
     this.nodes = nodes;
     this.dryBulbC = dryBulbC.clone();
@@ -51,7 +54,7 @@ public final class ResponseSeries {
     this.pressurePa = pressurePa.clone();
     this.rows = new double[dryBulbC.length][];
     AirPlace air = new AirPlace();
-    for (int h = 0; h < rows.length; h++) {
+    for (int h = Math.max(0, from); h < rows.length; h++) {
       double wet = Math.min(wetBulbC[h], dryBulbC[h]);
       if (table.coversAir(dryBulbC[h], wet, pressurePa[h])) {
         air.find(dryBulbC[h], wet, table.pressureChange(pressurePa[h]), pressurePa[h]);
@@ -67,15 +70,21 @@ public final class ResponseSeries {
    * @param wetBulbC °C, over ice below freezing; at or above the dry bulb counts as saturated; NaN
    *     where not known
    * @param pressurePa station pressure, Pa
+   * @param from hour from which on look-ups are added up; earlier ones are looked up one by one
    * @return empty where the table has nothing to add up beforehand: coil towers, and fans that
    *     alternate
    */
   public static Optional<ResponseSeries> of(
-      ResponseTable table, double[] dryBulbC, double[] wetBulbC, double[] pressurePa) {
+      ResponseTable table, double[] dryBulbC, double[] wetBulbC, double[] pressurePa, int from) {
     ResponseNodes nodes = table.nodes();
     return nodes == null || nodes.fanStates() > 0
         ? Optional.empty()
-        : Optional.of(new ResponseSeries(table, nodes, dryBulbC, wetBulbC, pressurePa));
+        : Optional.of(new ResponseSeries(table, nodes, dryBulbC, wetBulbC, pressurePa, from));
+  }
+
+  /** Memory that all its hours take. */
+  public long bytes() {
+    return (long) BYTES_PER_HOUR * Arrays.stream(rows).filter(Objects::nonNull).count();
   }
 
   private double[] row(AirPlace air) {

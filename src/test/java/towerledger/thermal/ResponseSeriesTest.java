@@ -43,7 +43,7 @@ class ResponseSeriesTest {
     double[] bySeries = new double[HOURS];
 
     table.evaporation(heatW, dryBulbC, wetBulbC, pressurePa, setPointC, byTable);
-    ResponseSeries.of(table, dryBulbC, wetBulbC, pressurePa)
+    ResponseSeries.of(table, dryBulbC, wetBulbC, pressurePa, 30)
         .orElseThrow()
         .evaporation(0, heatW, setPointC, bySeries);
 
@@ -57,7 +57,7 @@ class ResponseSeriesTest {
   void knowsNothingOfHoursOutsideThePlace() {
     double[] into = new double[HOURS];
 
-    ResponseSeries.of(ResponseTable.of(DESIGN), dryBulbC, wetBulbC, pressurePa)
+    ResponseSeries.of(ResponseTable.of(DESIGN), dryBulbC, wetBulbC, pressurePa, 0)
         .orElseThrow()
         .evaporation(-2, heatW, setPointC, into);
 
@@ -70,6 +70,6 @@ class ResponseSeriesTest {
   void leavesFansThatAlternateToTheTable() {
     ResponseTable table = ResponseTable.of(DESIGN.withFanControl(FanControl.TWO_SPEED));
 
-    assertThat(ResponseSeries.of(table, dryBulbC, wetBulbC, pressurePa)).isEmpty();
+    assertThat(ResponseSeries.of(table, dryBulbC, wetBulbC, pressurePa, 0)).isEmpty();
   }
 }

@@ -75,6 +75,16 @@ public final class WeatherHours {
         Instant.EPOCH, new float[0], new float[0], new float[0], new boolean[0]);
   }
 
+  /** Whether another reading of a station told the same, hour by hour. */
+  public boolean sameAs(WeatherHours other) {
+    return start.equals(other.start)
+        && typicalYear == other.typicalYear
+        && Arrays.equals(dryBulbC, other.dryBulbC)
+        && Arrays.equals(wetBulbC, other.wetBulbC)
+        && Arrays.equals(pressurePa, other.pressurePa)
+        && Arrays.equals(filled, other.filled);
+  }
+
   public Instant start() {
     return start;
   }
