@@ -1,13 +1,10 @@
 package towerledger.thermal;
 
-import java.util.Arrays;
-import java.util.Objects;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A response table at the hours of one place. What the air alone decides is added up over the nodes
- * once; an hour of any tower with this table then needs its load and its set-point alone, a tenth
+ * once; an hour of any tower with this table then needs its load and its set-point alone, a third
  * of a look-up. Worth while where several systems share table and weather: adding up takes as long
  * as three systems' look-ups, and an hour {@value #BYTES_PER_HOUR} bytes. Immutable; shared between
  * threads.
@@ -15,30 +12,36 @@ import org.jspecify.annotations.Nullable;
 public final class ResponseSeries {
 
   /** Memory that an hour takes. */
-  public static final int BYTES_PER_HOUR = 1232;
+  public static final int BYTES_PER_HOUR = 1208;
 
   private static final int LOADS = ResponseGrid.LOAD.length;
   private static final int FEW_LOADS = ResponseGrid.SLOPE_LOAD.length;
 
-  // What stands in the row of an hour, each at every node of the load; the slopes at few.
+  // What stands of an hour, each at every node of the load; the slopes at few. Numbers of a kind
+  // stand together hour after hour, so that a walk through the hours reads memory in its order.
 
-  private static final int LIMIT = 0;
   private static final int LOWEST = 1;
-  private static final int STOPS = LOWEST + LOADS;
-  private static final int STOP_SLOPES = STOPS + ResponseNodes.STOPS * LOADS;
-  private static final int PIECES = STOP_SLOPES + ResponseNodes.STOPS * FEW_LOADS;
+  private static final int HEAD = LOWEST + LOADS;
+  private static final int STOP_SLOPES = ResponseNodes.STOPS * LOADS;
+  private static final int STOP = STOP_SLOPES + ResponseNodes.STOPS * FEW_LOADS;
   private static final int PIECE_SLOPES = ColdWaterPieces.COEFFICIENTS * LOADS;
   private static final int PIECE = PIECE_SLOPES + ColdWaterPieces.COEFFICIENTS * FEW_LOADS;
-  private static final int ROW = PIECES + ColdWaterPieces.COUNT * PIECE;
 
   private final ResponseTable table;
-  private final ResponseNodes nodes;
   private final double[] dryBulbC;
   private final double[] wetBulbC;
   private final double[] pressurePa;
 
-  /** The numbers of each hour; null where the table does not answer for its air. */
-  private final double[] @Nullable [] rows;
+  /** First hour that is added up. */
+  private final int from;
+
+  /** Limit of cooling, °C, NaN where the table does not answer for the air; coldest water, K. */
+  private final double[] heads;
+
+  private final double[] stops;
+
+  /** Evaporation, for each piece of the cold water. */
+  private final double[][] pieces;
 
   private ResponseSeries(
       ResponseTable table,
@@ -48,17 +51,23 @@ public final class ResponseSeries {
       double[] pressurePa,
       int from) {
     this.table = table;
-    this.nodes = nodes;
     this.dryBulbC = dryBulbC.clone();
     this.wetBulbC = wetBulbC.clone();
     this.pressurePa = pressurePa.clone();
-    this.rows = new double[dryBulbC.length][];
+    this.from = Math.max(0, Math.min(from, dryBulbC.length));
+    int hours = dryBulbC.length - this.from;
+    heads = new double[hours * HEAD];
+    stops = new double[hours * STOP];
+    pieces = new double[ColdWaterPieces.COUNT][hours * PIECE];
     AirPlace air = new AirPlace();
-    for (int h = Math.max(0, from); h < rows.length; h++) {
+    for (int i = 0; i < hours; i++) {
+      int h = this.from + i;
       double wet = Math.min(wetBulbC[h], dryBulbC[h]);
       if (table.coversAir(dryBulbC[h], wet, pressurePa[h])) {
         air.find(dryBulbC[h], wet, table.pressureChange(pressurePa[h]), pressurePa[h]);
-        rows[h] = row(air);
+        addUp(nodes, air, i);
+      } else {
+        heads[i * HEAD] = Double.NaN;
       }
     }
   }
@@ -84,23 +93,21 @@ public final class ResponseSeries {
 
   /** Memory that all its hours take. */
   public long bytes() {
-    return (long) BYTES_PER_HOUR * Arrays.stream(rows).filter(Objects::nonNull).count();
+    return (long) BYTES_PER_HOUR * (dryBulbC.length - from);
   }
 
-  private double[] row(AirPlace air) {
-    double[] row = new double[ROW];
-    row[LIMIT] = air.limitC(nodes);
+  private void addUp(ResponseNodes nodes, AirPlace air, int i) {
+    heads[i * HEAD] = air.limitC(nodes);
     for (int j = 0; j < Axis.CUBIC; j++) {
       int lowest = (air.wetBulb + j) * LOADS;
-      add(nodes.lowest(), lowest, air.wetBulbWeights[j], row, LOWEST, LOADS);
+      add(nodes.lowest(), lowest, air.wetBulbWeights[j], heads, i * HEAD + LOWEST, LOADS);
       for (int k = 0; k < Axis.CUBIC; k++) {
         double weight = air.wetBulbWeights[j] * air.drynessWeights[k];
         int node = ResponseGrid.node(air.node(j, k), 0);
-        int stop = ResponseNodes.STOPS * node;
-        add(nodes.stops(), stop, weight, row, STOPS, ResponseNodes.STOPS * LOADS);
+        add(nodes.stops(), ResponseNodes.STOPS * node, weight, stops, i * STOP, STOP_SLOPES);
         int piece = ColdWaterPieces.COEFFICIENTS * node;
-        for (int p = 0; p < ColdWaterPieces.COUNT; p++) {
-          add(nodes.evaporation()[p], piece, weight, row, PIECES + p * PIECE, PIECE_SLOPES);
+        for (int p = 0; p < pieces.length; p++) {
+          add(nodes.evaporation()[p], piece, weight, pieces[p], i * PIECE, PIECE_SLOPES);
         }
       }
     }
@@ -108,14 +115,13 @@ public final class ResponseSeries {
       double weight = air.slopeWeights[corner];
       int node = ResponseGrid.slopeNode(air.slopeNode(corner), 0);
       int stop = ResponseNodes.STOPS * node;
-      add(nodes.stopSlopes(), stop, weight, row, STOP_SLOPES, PIECES - STOP_SLOPES);
+      add(nodes.stopSlopes(), stop, weight, stops, i * STOP + STOP_SLOPES, STOP - STOP_SLOPES);
       int piece = ColdWaterPieces.COEFFICIENTS * node;
-      for (int p = 0; p < ColdWaterPieces.COUNT; p++) {
-        int to = PIECES + p * PIECE + PIECE_SLOPES;
-        add(nodes.evaporationSlopes()[p], piece, weight, row, to, PIECE - PIECE_SLOPES);
+      for (int p = 0; p < pieces.length; p++) {
+        int at = i * PIECE + PIECE_SLOPES;
+        add(nodes.evaporationSlopes()[p], piece, weight, pieces[p], at, PIECE - PIECE_SLOPES);
       }
     }
-    return row;
   }
 
   private static void add(
@@ -140,30 +146,32 @@ public final class ResponseSeries {
       int h = first + i;
       boolean known =
           h >= 0
-              && h < rows.length
+              && h < dryBulbC.length
               && !Double.isNaN(dryBulbC[h] + wetBulbC[h] + pressurePa[h] + heatW[i]);
       intoKgS[i] = !known ? Double.NaN : heatW[i] <= 0 ? 0 : kgS(place, h, heatW[i], setPointC[i]);
     }
   }
 
   private double kgS(LoadPlace place, int hour, double heatW, double setPointC) {
-    double[] row = rows[hour];
     double share = table.loadShare(heatW);
-    if (row == null || !ResponseTable.coversLoad(share, setPointC)) {
+    int i = hour - from;
+    if (i < 0 || Double.isNaN(heads[i * HEAD]) || !ResponseTable.coversLoad(share, setPointC)) {
       return table.evaporationKgS(
           heatW, dryBulbC[hour], wetBulbC[hour], pressurePa[hour], setPointC);
     }
     place.find(table.loadOfCells(share));
-    double fullAirY = both(place, row, STOPS, STOP_SLOPES, ResponseNodes.STOPS);
-    double leastAirY = both(place, row, STOPS + 1, STOP_SLOPES + 1, ResponseNodes.STOPS);
-    double lowestK = mean(place, row, LOWEST, 1);
-    double y = ColdWater.coordinate(row[LIMIT], lowestK, setPointC, fullAirY, leastAirY);
+    int s = i * STOP;
+    double fullAirY = both(place, stops, s, s + STOP_SLOPES, ResponseNodes.STOPS);
+    double leastAirY = both(place, stops, s + 1, s + STOP_SLOPES + 1, ResponseNodes.STOPS);
+    double lowestK = mean(place, heads, i * HEAD + LOWEST, 1);
+    double y = ColdWater.coordinate(heads[i * HEAD], lowestK, setPointC, fullAirY, leastAirY);
     int piece = ColdWaterPieces.of(y);
-    int o = PIECES + piece * PIECE;
+    double[] of = pieces[piece];
+    int o = i * PIECE;
     int slopes = o + PIECE_SLOPES;
-    double c0 = both(place, row, o, slopes, ColdWaterPieces.COEFFICIENTS);
-    double c1 = both(place, row, o + 1, slopes + 1, ColdWaterPieces.COEFFICIENTS);
-    double c2 = both(place, row, o + 2, slopes + 2, ColdWaterPieces.COEFFICIENTS);
+    double c0 = both(place, of, o, slopes, ColdWaterPieces.COEFFICIENTS);
+    double c1 = both(place, of, o + 1, slopes + 1, ColdWaterPieces.COEFFICIENTS);
+    double c2 = both(place, of, o + 2, slopes + 2, ColdWaterPieces.COEFFICIENTS);
     double way = ColdWaterPieces.within(piece, y);
     return ResponseTable.kgS(heatW, c0 + way * (c1 + way * c2));
   }
