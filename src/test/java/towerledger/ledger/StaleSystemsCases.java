@@ -2,9 +2,13 @@ package towerledger.ledger;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Clock;
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.Collection;
 import java.util.List;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -13,6 +17,7 @@ import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.account.Actor;
 import towerledger.site.SettingName;
 import towerledger.site.Sites;
+import towerledger.weather.WeatherRecords;
 
 /** Changed facts leave a mark until their months are reckoned, and a mark only ever widens. */
 abstract class StaleSystemsCases {
@@ -21,6 +26,7 @@ abstract class StaleSystemsCases {
 
   @Autowired StaleSystems stale;
   @Autowired Sites sites;
+  @Autowired WeatherRecords weather;
   @Autowired JdbcClient jdbc;
   @Autowired TransactionTemplate transaction;
 
@@ -89,6 +95,52 @@ abstract class StaleSystemsCases {
     assertThat(together(site + 4 * StaleSystems.SLOTS, List.of())).isEmpty();
 
     jdbc.sql("DELETE FROM ledger_stale").update();
+  }
+
+  @Test
+  void aSiteThatCannotBeReckonedCostsItsNeighboursNothing() {
+    long site = 900_000_000;
+    long broken = site + StaleSystems.SLOTS;
+    for (int i = 0; i < 6; i++) {
+      markBeside(site + i * StaleSystems.SLOTS, i + 1, LocalDate.of(2026, 3, 1), "book imported");
+    }
+    Set<Long> reckoned = ConcurrentHashMap.newKeySet();
+    var run =
+        new ReckoningRun(
+            stale,
+            breakingAt(broken, reckoned),
+            weather,
+            transaction,
+            Clock.systemUTC(),
+            false,
+            (percent, message) -> {});
+
+    run.work();
+
+    assertThat(run.failures()).isEqualTo(1);
+    assertThat(reckoned).hasSize(5).doesNotContain(broken);
+    assertThat(jdbc.sql("SELECT site_id FROM ledger_stale").query(Long.class).list())
+        .containsExactly(broken);
+    jdbc.sql("DELETE FROM ledger_stale").update();
+  }
+
+  /** Reckons nothing, and fails wherever one site is among those to be reckoned. */
+  private static SiteReckoning breakingAt(long broken, Set<Long> reckoned) {
+    return new SiteReckoning(null, null, null, null, null, null, null, null, Clock.systemUTC()) {
+      @Override
+      int reckon(
+          Collection<Long> sites,
+          YearMonth first,
+          String reason,
+          boolean upgradeOrdered,
+          WeatherRecords.Reading stations) {
+        if (sites.contains(broken)) {
+          throw new IllegalStateException("site %d breaks by intention".formatted(broken));
+        }
+        reckoned.addAll(sites);
+        return sites.size();
+      }
+    };
   }
 
   private List<Long> together(long site, List<Long> except) {
