@@ -21,7 +21,7 @@ public record Words(MessageSource source, Locale locale) {
   }
 
   /** The text with a key, or another where there is none with it. */
-  String or(String key, String other) {
+  public String or(String key, String other) {
     return String.valueOf(source.getMessage(key, null, other, locale));
   }
 }

@@ -3,10 +3,12 @@ package towerledger.wording;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Properties;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
@@ -133,6 +135,41 @@ class RefusalsAreTranslatedTest {
                 "no block table for meter size 2 in holds in month 5; extend a season or add blocks"
                     + " without one"))
         .allSatisfy(check -> assertThat(KeptSentences.find(check)).isNotEmpty());
+  }
+
+  /** What is written into the record of changes: verb, kind of thing. */
+  private static final Pattern RECORDED = Pattern.compile("\\brecord\\(([^;{]*?)\\);");
+
+  private static final Pattern WORD = Pattern.compile("\"([a-z][a-z -]*)\"");
+
+  /** Names of fields kept beside, and where a change came from. */
+  private static final Set<String> BESIDE =
+      Set.of("first start", "kind", "recipient", "register", "row", "unsubscribe ", "value");
+
+  @Test
+  void everyVerbAndKindOfTheHistoryHasAName() throws IOException {
+    Properties spanish = new Properties();
+    try (Reader in = Files.newBufferedReader(Path.of("src/main/resources/messages_es.properties"))) {
+      spanish.load(in);
+    }
+    Set<String> unnamed = new TreeSet<>();
+    for (Path file : files(SOURCES)) {
+      String code = read(file);
+      if (code.contains("ChangeHistory")) {
+        RECORDED
+            .matcher(code)
+            .results()
+            .flatMap(call -> WORD.matcher(call.group(1)).results())
+            .map(word -> word.group(1))
+            .filter(
+                word ->
+                    !BESIDE.contains(word)
+                        && !spanish.containsKey("history.did." + word.replace(' ', '-'))
+                        && !spanish.containsKey("history.kind." + word.replace(' ', '-')))
+            .forEach(unnamed::add);
+      }
+    }
+    assertThat(unnamed).as("name these under history.did. or history.kind.").isEmpty();
   }
 
   private static void add(Set<String> untold, String name, Set<String> known, boolean all) {

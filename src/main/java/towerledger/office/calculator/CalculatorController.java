@@ -66,7 +66,7 @@ class CalculatorController {
       fields.add(
           new CalculatorView.Field(
               question.name(),
-              question.measure().unitName(text.units()),
+              question.measure().unitName(text.units(), words),
               entry,
               question.optional(),
               wrong));

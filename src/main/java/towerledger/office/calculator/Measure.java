@@ -6,6 +6,7 @@ import towerledger.quantity.Power;
 import towerledger.quantity.Pressure;
 import towerledger.quantity.Temperature;
 import towerledger.quantity.Units;
+import towerledger.wording.Words;
 
 /** What a typed number measures, in the units of either kind of reader. */
 enum Measure {
@@ -14,7 +15,7 @@ enum Measure {
   /** Inside: L/s. */
   FLOW("gpm", "L/s"),
   /** Heat that leaves with the tower's air; a tower ton is 15,000 Btu/h. Inside: W. */
-  TOWER_HEAT("tower tons", "kW"),
+  TOWER_HEAT("tower-tons", "kW"),
   /** Inside: Pa. */
   PRESSURE("psi", "kPa"),
   /** Inside: µS/cm. */
@@ -38,8 +39,10 @@ enum Measure {
     this.siName = siName;
   }
 
-  String unitName(UnitPreference units) {
-    return units == UnitPreference.US ? usName : siName;
+  /** Name or sign of the reader's unit. */
+  String unitName(UnitPreference units, Words words) {
+    String name = units == UnitPreference.US ? usName : siName;
+    return words.or("calc.unit." + name, name);
   }
 
   /** From the reader's unit to the one used inside. */

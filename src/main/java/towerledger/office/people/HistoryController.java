@@ -34,6 +34,8 @@ class HistoryController {
 
   private static final int ROWS = 50;
   private static final int LAST_PAGE = 100_000;
+  private static final String DID = "history.did.";
+  private static final String KIND = "history.kind.";
 
   private final HistorySearch history;
   private final MessageSource messages;
@@ -128,13 +130,16 @@ class HistoryController {
   record View(
       String lead,
       Choice choice,
-      List<String> actions,
-      List<String> kinds,
+      List<Named> actions,
+      List<Named> kinds,
       List<Row> rows,
       String turning,
       @Nullable String before,
       @Nullable String after,
       String csvPath) {}
+
+  /** A value to choose by its name. */
+  record Named(String value, String name) {}
 
   /** One change in words. */
   record Row(
@@ -161,9 +166,11 @@ class HistoryController {
         new View(
             words.of("history.lead", found),
             choice,
-            history.actions(),
-            history.kinds(),
-            history.page(filter, first, ROWS).stream().map(change -> row(change, text)).toList(),
+            named(history.actions(), DID, words),
+            named(history.kinds(), KIND, words),
+            history.page(filter, first, ROWS).stream()
+                .map(change -> row(change, words, text))
+                .toList(),
             words.of(
                 "review.turning",
                 found == 0 ? 0 : first + 1,
@@ -175,13 +182,22 @@ class HistoryController {
     return "office/history";
   }
 
-  private Row row(HistorySearch.Change change, FigureText text) {
+  private static List<Named> named(List<String> values, String prefix, Words words) {
+    return values.stream().map(value -> new Named(value, name(value, prefix, words))).toList();
+  }
+
+  /** A verb or kind in the reader's language; one that is not known is said as it was kept. */
+  private static String name(String value, String prefix, Words words) {
+    return words.or(prefix + value.replace(' ', '-'), value);
+  }
+
+  private Row row(HistorySearch.Change change, Words words, FigureText text) {
     return new Row(
         text.moment(change.at(), ZoneOffset.UTC),
         change.actor(),
         change.source(),
-        change.action(),
-        change.kind(),
+        name(change.action(), DID, words),
+        name(change.kind(), KIND, words),
         change.code(),
         readable(change.before()),
         readable(change.after()));
