@@ -193,7 +193,7 @@ class SiteBillsController {
         claim.evidence().stream()
             .map(e -> new EvidenceAnswer(e.source(), e.reading(), e.when()))
             .toList(),
-        claim.disclosures(),
+        claim.disclosures().stream().map(Claim.Disclosure::text).toList(),
         claimed.notes());
   }
 

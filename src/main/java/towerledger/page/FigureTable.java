@@ -45,6 +45,44 @@ public record FigureTable(List<String> headings, List<List<String>> rows) {
     return html(caption, false, headings.size() - 1);
   }
 
+  /** As figures on paper, wide and never folding. */
+  public String sheet(String caption) {
+    return sheet(caption, List.of());
+  }
+
+  /**
+   * The same with a foot.
+   *
+   * @param total cells of the foot in the order of the headings; empty for none
+   */
+  public String sheet(String caption, List<String> total) {
+    Html html = new Html(256 + rows.size() * headings.size() * 48);
+    html.markup("<table class=\"sheet\"><caption class=\"unseen\">")
+        .text(caption)
+        .markup("</caption><thead>");
+    line(html, headings, "col");
+    html.markup("</thead><tbody>");
+    rows.forEach(row -> line(html, row, "row"));
+    html.markup("</tbody>");
+    if (!total.isEmpty()) {
+      html.markup("<tfoot>");
+      line(html, total, "row");
+      html.markup("</tfoot>");
+    }
+    return html.markup("</table>").toString();
+  }
+
+  private static void line(Html html, List<String> cells, String scope) {
+    html.markup("\n<tr><th scope=\"").markup(scope).markup("\">").text(cells.get(0)).markup("</th>");
+    boolean heads = scope.equals("col");
+    for (String cell : cells.subList(1, cells.size())) {
+      html.markup(heads ? "<th scope=\"col\" class=\"number\">" : "<td class=\"number\">")
+          .text(cell)
+          .markup(heads ? "</th>" : "</td>");
+    }
+    html.markup("</tr>");
+  }
+
   private String html(String caption, boolean folds, int firstNumber) {
     List<String> names = headings.stream().map(Html::escaped).toList();
     Html html = new Html(256 + rows.size() * headings.size() * 96);

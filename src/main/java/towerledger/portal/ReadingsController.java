@@ -115,7 +115,7 @@ class ReadingsController {
           model);
     } catch (IllegalArgumentException e) {
       return show(
-          viewer, form, reasons.say(String.valueOf(e.getMessage())), null, List.of(), text, model);
+          viewer, form, reasons.say(e), null, List.of(), text, model);
     }
   }
 

@@ -4,8 +4,10 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Currency;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import towerledger.quantity.Money;
 import towerledger.quantity.Volume;
@@ -42,7 +44,26 @@ public record Claim(
     Money due,
     @Nullable Money claimed,
     Money unclaimed,
-    List<String> disclosures) {
+    List<Disclosure> disclosures) {
+
+  /**
+   * Something that is not claimed, or that the reader has to know.
+   *
+   * @param kind what sort of thing
+   * @param text in words
+   */
+  public record Disclosure(Kind kind, String text) {
+
+    /** What sort of thing is disclosed. */
+    public enum Kind {
+      /** A system counted more than evaporation and drift can be; the working tells how much. */
+      BEYOND_MODEL,
+      /** The bill gave more than is due; the amounts tell how much. */
+      GIVEN_OVER,
+      /** Anything else. */
+      REMARK
+    }
+  }
 
   public Claim {
     evidence = List.copyOf(evidence);
@@ -77,9 +98,11 @@ public record Claim(
             BillPeriod.of(use).regularBills(version.monthsPerBill()).doubleValue());
     Money due = WaterPrice.difference(without, with).rounded();
     Money left = claimed == null ? due : due.minus(claimed).rounded();
-    List<String> disclosures = new ArrayList<>(with.notes());
+    Set<Disclosure> disclosures = new LinkedHashSet<>();
+    with.notes().forEach(note -> disclosures.add(new Disclosure(Disclosure.Kind.REMARK, note)));
     if (left.amount().signum() < 0) {
-      disclosures.add(over(Money.zero(currency).minus(left)));
+      disclosures.add(
+          new Disclosure(Disclosure.Kind.GIVEN_OVER, over(Money.zero(currency).minus(left))));
       left = Money.zero(currency).rounded();
     }
     List<String> lines = new ArrayList<>();
@@ -110,7 +133,7 @@ public record Claim(
         due,
         claimed,
         left,
-        disclosures.stream().distinct().toList());
+        List.copyOf(disclosures));
   }
 
   private static String working(RateVersion version, SiteUse use, TowerCredit credit) {
@@ -142,23 +165,23 @@ public record Claim(
         : line + ", claimed " + units(credit.credited(), unit);
   }
 
-  private static void disclose(TowerCredit tower, VolumeUnit unit, List<String> disclosures) {
+  private static void disclose(TowerCredit tower, VolumeUnit unit, Set<Disclosure> disclosures) {
     for (EvaporationCredit.Remark remark : tower.remarks()) {
-      disclosures.add("%s: %s".formatted(tower.system(), remark.text()));
+      disclosures.add(
+          new Disclosure(
+              Disclosure.Kind.REMARK, "%s: %s".formatted(tower.system(), remark.text())));
     }
     if (tower.beyondModel().litres() > 0) {
-      disclosures.add(beyond(tower, unit));
+      disclosures.add(new Disclosure(Disclosure.Kind.BEYOND_MODEL, beyond(tower, unit)));
     }
   }
 
-  /** The disclosure of what a system counted beyond the bound, where it did. */
-  public static String beyond(TowerCredit tower, VolumeUnit unit) {
+  private static String beyond(TowerCredit tower, VolumeUnit unit) {
     return "%s: %s lie beyond the model's upper bound"
         .formatted(tower.system(), units(tower.beyondModel(), unit));
   }
 
-  /** The disclosure that a bill gave more than is due, where it did. */
-  public static String over(Money excess) {
+  private static String over(Money excess) {
     return "the bill gave %s more than the rule allows; the difference is not claimed and may be"
             .formatted(excess.rounded().amount().toPlainString())
         + " asked back";

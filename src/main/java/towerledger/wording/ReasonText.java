@@ -28,6 +28,11 @@ public record ReasonText(Words words, FigureText figures) {
     return kept.stream().map(this::say).toList();
   }
 
+  /** Why something was refused. */
+  public String say(RuntimeException refusal) {
+    return say(String.valueOf(refusal.getMessage()));
+  }
+
   /** One of them, or nothing where there is none. */
   public @Nullable String sayIfAny(@Nullable String kept) {
     return kept == null ? null : say(kept);

@@ -234,20 +234,13 @@ class ClaimPage {
     List<Money> over = new ArrayList<>();
     for (Claim claim : all) {
       Money given = claim.claimed();
-      List<String> tabled = new ArrayList<>();
-      claim
-          .working()
-          .credit()
-          .towers()
-          .forEach(tower -> tabled.add(Claim.beyond(tower, claim.unit())));
       if (given != null && given.minus(claim.due()).amount().signum() > 0) {
         over.add(given.minus(claim.due()));
-        tabled.add(Claim.over(given.minus(claim.due())));
       }
-      for (String disclosed : claim.disclosures()) {
-        if (!tabled.contains(disclosed)) {
+      for (Claim.Disclosure disclosed : claim.disclosures()) {
+        if (disclosed.kind() == Claim.Disclosure.Kind.REMARK) {
           about
-              .computeIfAbsent(reasons.say(disclosed), any -> new ArrayList<>())
+              .computeIfAbsent(reasons.say(disclosed.text()), any -> new ArrayList<>())
               .add(text.day(claim.use().startInclusive()));
         }
       }

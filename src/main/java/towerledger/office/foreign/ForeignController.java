@@ -96,7 +96,7 @@ class ForeignController {
         tables.preview(place, kind, name, null, new ImportRequest(actor, viewer, origin));
         return "redirect:/intake/foreign/" + kept.keep(actor, place, origin, kind, name).id();
       } catch (UploadRefused e) {
-        trouble = new ReasonText(words, text).say(String.valueOf(e.getMessage()));
+        trouble = new ReasonText(words, text).say(e);
       }
     }
     response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
@@ -175,7 +175,7 @@ class ForeignController {
           refused(
               table,
               form,
-              new ReasonText(words, text).say(String.valueOf(e.getMessage())),
+              new ReasonText(words, text).say(e),
               request,
               words));
     }

@@ -165,7 +165,7 @@ final class MappingForm {
       filled.add(from.isEmpty() ? plain : plain.withPattern(given(pattern)));
     } catch (IllegalArgumentException e) {
       filled.add(plain);
-      wrong.put("pattern-" + column.ordinal(), String.valueOf(e.getMessage()));
+      wrong.put("pattern-" + column.ordinal(), words.of("refused.pattern", pattern));
     }
   }
 

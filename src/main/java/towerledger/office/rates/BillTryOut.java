@@ -106,7 +106,7 @@ record BillTryOut(
           typed,
           wrong,
           words.of(
-              "rates.try.trouble", new ReasonText(words, text).say(String.valueOf(e.getMessage()))),
+              "rates.try.trouble", new ReasonText(words, text).say(e)),
           null);
     }
   }

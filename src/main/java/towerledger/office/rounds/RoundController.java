@@ -230,7 +230,7 @@ class RoundController {
             .map(remark -> reasons.say(remark.words()))
             .forEach(remarks::add);
       } catch (IllegalArgumentException e) {
-        wrong.put(RoundSheet.REGISTER + meter.code(), reasons.say(String.valueOf(e.getMessage())));
+        wrong.put(RoundSheet.REGISTER + meter.code(), reasons.say(e));
       }
     }
     sheet.sample().ifPresent(sample -> log.enter(actor, system, sample));
