@@ -73,7 +73,11 @@ public record FigureTable(List<String> headings, List<List<String>> rows) {
   }
 
   private static void line(Html html, List<String> cells, String scope) {
-    html.markup("\n<tr><th scope=\"").markup(scope).markup("\">").text(cells.get(0)).markup("</th>");
+    html.markup("\n<tr><th scope=\"")
+        .markup(scope)
+        .markup("\">")
+        .text(cells.get(0))
+        .markup("</th>");
     boolean heads = scope.equals("col");
     for (String cell : cells.subList(1, cells.size())) {
       html.markup(heads ? "<th scope=\"col\" class=\"number\">" : "<td class=\"number\">")

@@ -114,8 +114,7 @@ class ReadingsController {
           text,
           model);
     } catch (IllegalArgumentException e) {
-      return show(
-          viewer, form, reasons.say(e), null, List.of(), text, model);
+      return show(viewer, form, reasons.say(e), null, List.of(), text, model);
     }
   }
 

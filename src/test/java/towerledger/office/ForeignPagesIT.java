@@ -100,7 +100,7 @@ class ForeignPagesIT extends PageCases {
     assertThat(refused)
         .contains("some columns are not settled")
         .contains("every row needs this; choose a column of the table or give one text")
-        .contains("date pattern &#39;d.M.YYYY b&#39; is not understood")
+        .contains("date pattern ‘d.M.YYYY b’ is not understood")
         .contains("value=\"d.M.YYYY b\"")
         .contains("give the number of the row that names the columns, 1 to 50")
         .contains("value=\"seventh\"");

@@ -149,7 +149,8 @@ class RefusalsAreTranslatedTest {
   @Test
   void everyVerbAndKindOfTheHistoryHasAName() throws IOException {
     Properties spanish = new Properties();
-    try (Reader in = Files.newBufferedReader(Path.of("src/main/resources/messages_es.properties"))) {
+    try (Reader in =
+        Files.newBufferedReader(Path.of("src/main/resources/messages_es.properties"))) {
       spanish.load(in);
     }
     Set<String> unnamed = new TreeSet<>();

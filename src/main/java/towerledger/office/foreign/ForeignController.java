@@ -171,13 +171,7 @@ class ForeignController {
     } catch (UploadRefused e) {
       response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
       model.addAttribute(
-          "view",
-          refused(
-              table,
-              form,
-              new ReasonText(words, text).say(e),
-              request,
-              words));
+          "view", refused(table, form, new ReasonText(words, text).say(e), request, words));
     }
     return "office/foreign-table";
   }

@@ -103,11 +103,7 @@ record BillTryOut(
       return form(typed, wrong, null, text(Billing.bill(billed(typed), use, currency)));
     } catch (TariffException | IllegalArgumentException e) {
       return form(
-          typed,
-          wrong,
-          words.of(
-              "rates.try.trouble", new ReasonText(words, text).say(e)),
-          null);
+          typed, wrong, words.of("rates.try.trouble", new ReasonText(words, text).say(e)), null);
     }
   }
 
