@@ -151,7 +151,7 @@ abstract class EdgesCases extends PageCases {
             // rows written by Html, which escapes every text
             "${view.rows}");
     // tables written by FigureTable, which escapes likewise
-    String table = "\\$\\{[\\w.]+\\.(figures|words|bill)\\(.*\\)}";
+    String table = "\\$\\{[\\w.]+\\.(figures|words|bill|sheet)\\(.*\\)}";
     Pattern unescaped = Pattern.compile("th:utext=\"([^\"]*)\"");
     try (Stream<Path> templates = Files.walk(Path.of("src/main/resources/templates"))) {
       for (Path template : templates.filter(EdgesCases::isPage).toList()) {
