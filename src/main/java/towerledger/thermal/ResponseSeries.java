@@ -6,7 +6,7 @@ import java.util.Optional;
  * A response table at the hours of one place. What the air alone decides is added up over the nodes
  * once; an hour of any tower with this table then needs its load and its set-point alone, two
  * fifths of a look-up. Worth while where several systems share table and weather: adding up takes
- * as long as three systems' look-ups, and an hour {@value #BYTES_PER_HOUR} bytes. Immutable; shared
+ * as long as four systems' look-ups, and an hour {@value #BYTES_PER_HOUR} bytes. Immutable; shared
  * between threads.
  */
 public final class ResponseSeries {
