@@ -79,7 +79,7 @@ class IntakePagesIT extends PageCases {
   void saysWhyAnUploadIsRefused() throws Exception {
     assertThat(text(handIn(file("", "")))).contains("Choose a file first");
     assertThat(text(handIn(file("gossip.csv", "a,b\n1,2\n"))))
-        .contains("file &#39;gossip.csv&#39; is not known")
+        .contains("file ‘gossip.csv’ is not known")
         .contains("nothing was taken");
     assertThat(text(handIn(file("broken.zip", "PK\u0003\u0004 and no more"))))
         .contains("is no whole ZIP file");

@@ -157,12 +157,14 @@ abstract class OfficePagesCases extends PageCases {
     String table = group("(?s)class=\"narrow parts\">(.*?)</table>", page);
 
     double parts =
-        Pattern.compile("<td class=\"number\">([−0-9,]+)</td>\\s*<td class=\"number\">[^<]*%</td>")
+        Pattern.compile(
+                "<td class=\"number\">([−0-9,]+)</td>\\s*<td class=\"number\">[^<]*</td>\\s*"
+                    + "<td class=\"number\">[^<]*%</td>")
             .matcher(table)
             .results()
             .mapToDouble(m -> figure(m.group(1)))
             .sum();
-    double makeup = figure(group("colspan=\"2\">([0-9,]+)", table));
+    double makeup = figure(group("(?s)<tfoot>.*?<td class=\"number\">([0-9,]+)", table));
 
     // Figures are written to the fourth digit of the makeup: half of that for each of six parts.
     double rounding = 3 * Math.pow(10, Math.floor(Math.log10(makeup)) - 3);
