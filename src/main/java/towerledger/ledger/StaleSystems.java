@@ -40,9 +40,9 @@ class StaleSystems {
   private static final int SITES_TRIED = 64;
 
   /** Sites reckoned in one transaction at most, and systems: all their facts are held at once. */
-  private static final int SITES_TOGETHER = 16;
+  private static final int SITES_TOGETHER = 8;
 
-  private static final int SYSTEMS_TOGETHER = 24;
+  private static final int SYSTEMS_TOGETHER = 12;
 
   private final JdbcClient jdbc;
   private final Clock clock;
