@@ -172,13 +172,19 @@ final class SystemPass {
     Instant[] detected = new Instant[frame.months().size()];
     Arrays.fill(detected, Instant.MIN);
     int p = 0;
+    List<Hypothesis> closing = List.of();
     for (int month = 0; month < closings.length; month++) {
+      int before = p;
       while (p < periods.size() && periods.get(p).from() < frame.to(month)) {
         filter.step(p, frame.at(0.5 * (periods.get(p).from() + periods.get(p).to())));
         noteDetection(filter, p, detected);
         p++;
       }
-      closings[month] = new Posterior(copies(filter.alive()), p - 1, detected[month]);
+      if (month == 0 || p > before) {
+        closing = copies(filter.alive());
+      }
+      // Months without a reading share what is believed: a record of decades has many.
+      closings[month] = new Posterior(closing, p - 1, detected[month]);
     }
   }
 
