@@ -23,4 +23,9 @@ public record VolumeEstimate(Volume value, Volume low, Volume high) {
   public static VolumeEstimate ofLitres(double value, double low, double high) {
     return new VolumeEstimate(Volume.ofLitres(value), Volume.ofLitres(low), Volume.ofLitres(high));
   }
+
+  /** Half of the interval, L. */
+  public double halfWidthLitres() {
+    return (high.litres() - low.litres()) / 2;
+  }
 }

@@ -54,8 +54,6 @@ public record MonthWorking(
 
   /** Half of the 95 % interval of the evaporation, L; null where it is not kept. */
   @Nullable Double evaporationHalf() {
-    return evaporation == null
-        ? null
-        : (evaporation.high().litres() - evaporation.low().litres()) / 2;
+    return evaporation == null ? null : evaporation.halfWidthLitres();
   }
 }

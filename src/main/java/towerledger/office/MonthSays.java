@@ -132,8 +132,7 @@ record MonthSays(Words words, FigureText text) {
   }
 
   private String halfWidth(VolumeEstimate estimate, double factor) {
-    return text.halfWidth(
-        Volume.ofLitres(factor * (estimate.high().litres() - estimate.low().litres()) / 2));
+    return text.halfWidth(Volume.ofLitres(factor * estimate.halfWidthLitres()));
   }
 
   private String footing(LedgerWater water, WaterBar bar) {

@@ -113,7 +113,7 @@ class ReviewPage {
         month.isBefore(newest) ? choice.inMonth(month.plusMonths(1)) : null,
         months(newest, month, text),
         portfolio.sums().stream().map(sum -> sums(sum, month, words, text)).toList(),
-        choice.isNarrowed() || page > 1 ? List.of() : calls(entries, words, text),
+        listOnly || choice.isNarrowed() || page > 1 ? List.of() : calls(entries, words, text),
         money.plates(month, portfolio.months(), portfolio.customers()),
         choice,
         SelectOptions.html(

@@ -12,6 +12,7 @@ import towerledger.drawing.FigureText;
 import towerledger.ledger.SiteYears;
 import towerledger.ledger.SiteYears.SiteYear;
 import towerledger.quantity.Money;
+import towerledger.wording.MoneyText;
 import towerledger.wording.WaterText;
 import towerledger.wording.Words;
 
@@ -69,15 +70,8 @@ class CreditsPage {
     return new PortalView.CreditRow(
         site.name(),
         new WaterText(words, text).bareEvaporated(site),
-        money(site, site.due(), words, text),
-        money(site, site.credited(), words, text),
-        money(site, site.unclaimed(), words, text));
-  }
-
-  private static String money(
-      SiteYear site, @Nullable BigDecimal amount, Words words, FigureText text) {
-    return amount == null
-        ? words.of("figure.unknown")
-        : text.money(new Money(amount, site.currency()));
+        MoneyText.amount(site.due(), site.currency(), text, words),
+        MoneyText.amount(site.credited(), site.currency(), text, words),
+        MoneyText.amount(site.unclaimed(), site.currency(), text, words));
   }
 }

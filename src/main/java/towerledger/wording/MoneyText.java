@@ -1,6 +1,7 @@
 package towerledger.wording;
 
 import java.math.BigDecimal;
+import java.util.Currency;
 import org.jspecify.annotations.Nullable;
 import towerledger.drawing.FigureText;
 import towerledger.ledger.LedgerEntry;
@@ -29,7 +30,13 @@ public final class MoneyText {
   /** An amount of the row's currency, or that it is not known. */
   public static String amount(
       LedgerEntry entry, @Nullable BigDecimal amount, FigureText text, Words words) {
-    return amount == null ? words.of("figure.unknown") : text.money(money(entry, amount));
+    return amount(amount, entry.money().currency(), text, words);
+  }
+
+  /** An amount, or that it is not known. */
+  public static String amount(
+      @Nullable BigDecimal amount, Currency currency, FigureText text, Words words) {
+    return amount == null ? words.of("figure.unknown") : text.money(new Money(amount, currency));
   }
 
   private static BigDecimal orElse(@Nullable BigDecimal amount, BigDecimal other) {

@@ -1,6 +1,5 @@
 package towerledger.office.credits;
 
-import java.math.BigDecimal;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
@@ -16,9 +15,9 @@ import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
 import towerledger.ledger.Ledger;
 import towerledger.ledger.SiteYears;
-import towerledger.quantity.Money;
 import towerledger.site.Site;
 import towerledger.site.SiteAccess;
+import towerledger.wording.MoneyText;
 import towerledger.wording.WaterText;
 import towerledger.wording.Words;
 
@@ -84,16 +83,9 @@ class CreditController {
         site.name(),
         site.customer(),
         new WaterText(words, text).evaporated(site),
-        amount(site, site.due(), words, text),
-        amount(site, site.credited(), words, text),
-        amount(site, site.unclaimed(), words, text));
-  }
-
-  private static String amount(
-      SiteYears.SiteYear site, @Nullable BigDecimal amount, Words words, FigureText text) {
-    return amount == null
-        ? words.of("figure.unknown")
-        : text.money(new Money(amount, site.currency()));
+        MoneyText.amount(site.due(), site.currency(), text, words),
+        MoneyText.amount(site.credited(), site.currency(), text, words),
+        MoneyText.amount(site.unclaimed(), site.currency(), text, words));
   }
 
   @GetMapping("/credits/{site}/{year}")
