@@ -97,7 +97,7 @@ final class ChartLayers {
     } else if (layer instanceof Layer.Moment moment) {
       drawMoment(moment);
     } else if (layer instanceof Layer.Marks marks) {
-      marks.marks().forEach(this::drawMark);
+      svg.group("signs", () -> marks.marks().forEach(this::drawMark));
     }
   }
 
@@ -236,30 +236,42 @@ final class ChartLayers {
   }
 
   private void drawWhiskers(Layer.Whiskers whiskers) {
+    StringBuilder path = new StringBuilder();
     for (int slot = 0; slot < slots; slot++) {
-      if (!whiskers.low().isKnown(slot) || !whiskers.high().isKnown(slot)) {
-        continue;
+      if (whiskers.low().isKnown(slot) && whiskers.high().isKnown(slot)) {
+        double x = middle(slot);
+        String low = Svg.num(y(whiskers.low().value(slot)));
+        String high = Svg.num(y(whiskers.high().value(slot)));
+        String foot = 'M' + Svg.num(x - 3) + ' ';
+        String across = "H" + Svg.num(x + 3);
+        path.append('M').append(Svg.num(x)).append(' ').append(low).append('V').append(high);
+        path.append(foot).append(low).append(across).append(foot).append(high).append(across);
       }
-      double x = middle(slot);
-      double low = y(whiskers.low().value(slot));
-      double high = y(whiskers.high().value(slot));
-      svg.line(x, low, x, high, Tone.INK, 1);
-      svg.line(x - 3, low, x + 3, low, Tone.INK, 1);
-      svg.line(x - 3, high, x + 3, high, Tone.INK, 1);
-      if (whiskers.middle().isKnown(slot)) {
-        svg.dot(x, y(whiskers.middle().value(slot)), 1.8, Tone.INK, "");
+    }
+    svg.path(path.toString(), Tone.INK, 1);
+    for (int slot = 0; slot < slots; slot++) {
+      if (whiskers.low().isKnown(slot)
+          && whiskers.high().isKnown(slot)
+          && whiskers.middle().isKnown(slot)) {
+        svg.dot(middle(slot), y(whiskers.middle().value(slot)), 1.8, Tone.INK, "");
       }
     }
   }
 
   private void drawStrokes(Series values) {
     double half = slotWidth() * 0.42;
+    StringBuilder path = new StringBuilder();
     for (int slot = 0; slot < values.size(); slot++) {
       if (values.isKnown(slot)) {
-        double y = y(values.value(slot));
-        svg.line(middle(slot) - half, y, middle(slot) + half, y, Tone.INK, 1.6);
+        path.append('M')
+            .append(Svg.num(middle(slot) - half))
+            .append(' ')
+            .append(Svg.num(y(values.value(slot))))
+            .append('H')
+            .append(Svg.num(middle(slot) + half));
       }
     }
+    svg.path(path.toString(), Tone.INK, 1.6);
   }
 
   private void drawMoment(Layer.Moment moment) {

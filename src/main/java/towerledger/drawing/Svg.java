@@ -175,6 +175,19 @@ final class Svg {
     closeWith("rect", hint);
   }
 
+  /** Shapes that belong together, under a name that scripts find; nothing where there are none. */
+  void group(String name, Runnable shapes) {
+    int begin = out.length();
+    out.append("<g class=\"").append(name).append("\">");
+    int inside = out.length();
+    shapes.run();
+    if (out.length() == inside) {
+      out.setLength(begin);
+    } else {
+      out.append("</g>");
+    }
+  }
+
   String end() {
     return out.append("</svg>").toString();
   }

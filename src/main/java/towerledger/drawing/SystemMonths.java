@@ -5,6 +5,7 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -36,10 +37,11 @@ public final class SystemMonths {
    */
   public SystemMonths(List<LedgerEntry> rows, YearMonth first, YearMonth last, FigureText text) {
     this.text = text;
+    Map<YearMonth, LedgerEntry> byMonth = new HashMap<>();
+    rows.forEach(row -> byMonth.putIfAbsent(row.month(), row));
     for (YearMonth month = first; !month.isAfter(last); month = month.plusMonths(1)) {
-      YearMonth wanted = month;
       months.add(month);
-      entries.add(rows.stream().filter(row -> row.month().equals(wanted)).findFirst());
+      entries.add(Optional.ofNullable(byMonth.get(month)));
     }
   }
 
@@ -144,15 +146,40 @@ public final class SystemMonths {
                 volumes(LedgerWater::unaccountedHigh)));
   }
 
-  /** Running total of the unaccounted water; half-widths add up, since lasting errors do. */
-  public Chart runningUnaccounted(Optional<YearMonth> onset, String onsetLabel) {
-    Series total = volumes(LedgerWater::unaccounted).running();
-    Series low = volumes(LedgerWater::unaccountedLow).running();
-    Series high = volumes(LedgerWater::unaccountedHigh).running();
+  /**
+   * A running total with its bounds; half-widths add up, since lasting errors do. A month of which
+   * nothing is known adds nothing.
+   */
+  public record Running(Series total, Series low, Series high) {
+    private Running times(double factor) {
+      return new Running(total.times(factor), low.times(factor), high.times(factor));
+    }
+  }
+
+  /** Running total of the unaccounted water, in litres. */
+  public Running unaccountedSoFar() {
+    return new Running(
+        series(entry -> entry.water().unaccounted()).running(),
+        series(entry -> entry.water().unaccountedLow()).running(),
+        series(entry -> entry.water().unaccountedHigh()).running());
+  }
+
+  /** Running cost of the waste. */
+  public Running lossSoFar() {
+    return new Running(
+        series(SystemMonths::lossAmount).running(),
+        series(SystemMonths::lossLow).running(),
+        series(SystemMonths::lossHigh).running());
+  }
+
+  /** Running total of the unaccounted water with the month in which a fault began. */
+  public Chart runningUnaccounted(
+      Running litres, Optional<YearMonth> onset, String onsetLabel) {
+    Running sums = litres.times(1 / text.axisUnit().litres());
     Chart chart =
         chart()
-            .with(new Layer.Band(low, high, Tone.SET_ASIDE))
-            .with(new Layer.Line(total, Tone.INK, true));
+            .with(new Layer.Band(sums.low(), sums.high(), Tone.SET_ASIDE))
+            .with(new Layer.Line(sums.total(), Tone.INK, true));
     onset
         .flatMap(this::slot)
         .ifPresent(slot -> chart.with(new Layer.Moment(slot - 0.5, onsetLabel)));
@@ -171,16 +198,12 @@ public final class SystemMonths {
                     entry -> entry.verdict().waste() ? number(entry.money().lossHigh()) : null)));
   }
 
-  /** Running cost of the waste; half-widths add up, since lasting errors do. */
-  public Chart runningLossMoney() {
+  /** Running cost of the waste. */
+  public Chart runningLossMoney(Running sums) {
     return chart()
         .height(96)
-        .with(
-            new Layer.Band(
-                series(SystemMonths::lossLow).running(),
-                series(SystemMonths::lossHigh).running(),
-                Tone.SET_ASIDE))
-        .with(new Layer.Line(series(SystemMonths::lossAmount).running(), Tone.LOSS, true));
+        .with(new Layer.Band(sums.low(), sums.high(), Tone.SET_ASIDE))
+        .with(new Layer.Line(sums.total(), Tone.LOSS, true));
   }
 
   /** Cycles as measured against the target. */

@@ -8,8 +8,7 @@ import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Currency;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -19,8 +18,6 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Viewer;
-import towerledger.balance.Cause;
-import towerledger.balance.EvidenceGrade;
 import towerledger.site.CoolingSystem;
 import towerledger.site.SiteAccess;
 
@@ -32,20 +29,24 @@ public class Ledger {
   /** No reading is taken from before it, so no row lies before it. */
   public static final YearMonth FIRST_MONTH = YearMonth.of(1990, 1);
 
-  /** All of a row but its working, which is as large as all the rest. */
+  /**
+   * All of a row but its working, which is as large as all the rest; in the order in which {@link
+   * EntryRow} reads it.
+   */
   static final String FIGURES =
       """
-      SELECT r.system_id, r.month_start, r.revision, r.model_version, r.reason, r.created_at,
-        r.evidence, r.makeup_l, r.expected_makeup_l, r.expected_low_l, r.expected_high_l,
-        r.unaccounted_l, r.unaccounted_low_l, r.unaccounted_high_l, r.evaporation_l, r.drift_l,
-        r.needed_blowdown_l, r.excess_loss_l, r.fresh_loss_l, r.other_use_l, r.storage_change_l,
-        r.meter_correction_l, r.residual_l, r.blowdown_l, r.gross_loss_l, r.loss_l, r.loss_low_l,
-        r.loss_high_l, r.cycles, r.target_cycles, r.flagged, r.waste, r.likeliest_cause,
-        r.cause_probability, r.second_cause, r.second_probability, r.cause_set, r.detected_at,
-        r.currency, r.loss_amount, r.loss_amount_low, r.loss_amount_high, r.expected_water_amount,
-        r.evaporation_credit_amount, r.credit_claimed_amount, m.status AS standing_status,
-        y.code AS system_code, y.name AS system_name, s.code AS site_code, s.name AS site_name,
-        c.code AS customer_code, c.name AS customer_name
+      SELECT r.system_id, y.code AS system_code, y.name AS system_name, s.code AS site_code,
+        s.name AS site_name, c.code AS customer_code, c.name AS customer_name,
+        r.month_start, r.revision, m.status AS standing_status, r.model_version, r.reason,
+        r.created_at, r.evidence, r.makeup_l, r.expected_makeup_l, r.expected_low_l,
+        r.expected_high_l, r.unaccounted_l, r.unaccounted_low_l, r.unaccounted_high_l,
+        r.evaporation_l, r.drift_l, r.needed_blowdown_l, r.excess_loss_l, r.fresh_loss_l,
+        r.other_use_l, r.storage_change_l, r.meter_correction_l, r.residual_l, r.blowdown_l,
+        r.gross_loss_l, r.loss_l, r.loss_low_l, r.loss_high_l, r.cycles, r.target_cycles,
+        r.flagged, r.waste, r.likeliest_cause, r.cause_probability, r.second_cause,
+        r.second_probability, r.cause_set, r.detected_at, r.currency, r.loss_amount,
+        r.loss_amount_low, r.loss_amount_high, r.expected_water_amount,
+        r.evaporation_credit_amount, r.credit_claimed_amount
       """;
 
   static final String ENTRY =
@@ -125,6 +126,21 @@ public class Ledger {
         .params(List.of(system.id(), first.atDay(1), last.atDay(1)))
         .query(Ledger::entry)
         .list();
+  }
+
+  /** The newest standing rows of one system, at most so many, oldest first. */
+  public List<LedgerEntry> listNewest(CoolingSystem system, int most) {
+    List<LedgerEntry> newestFirst =
+        jdbc.sql(
+                ENTRY
+                    + "WHERE"
+                    + STANDS
+                    + "AND r.system_id = ? ORDER BY r.month_start DESC FETCH FIRST ? ROWS ONLY")
+            .params(List.of(system.id(), most))
+            .query(Ledger::entry)
+            .list();
+    Collections.reverse(newestFirst);
+    return newestFirst;
   }
 
   /** The standing row of a month; empty when the month has none yet. */
@@ -217,79 +233,6 @@ public class Ledger {
   }
 
   static LedgerEntry entry(ResultSet row, int number) throws SQLException {
-    int revision = row.getInt("revision");
-    String evidence = row.getString("evidence");
-    return new LedgerEntry(
-        new LedgerEntry.Of(
-            row.getLong("system_id"),
-            row.getString("system_code"),
-            row.getString("system_name"),
-            row.getString("site_code"),
-            row.getString("site_name"),
-            row.getString("customer_code"),
-            row.getString("customer_name")),
-        YearMonth.from(row.getObject("month_start", LocalDate.class)),
-        revision,
-        LedgerStatus.ofCode(row.getString("standing_status")),
-        row.getString("model_version"),
-        row.getString("reason"),
-        row.getObject("created_at", OffsetDateTime.class).toInstant(),
-        evidence == null ? null : EvidenceGrade.valueOf(evidence),
-        water(row),
-        verdict(row),
-        new LedgerMoney(
-            Currency.getInstance(row.getString("currency")),
-            row.getBigDecimal("loss_amount"),
-            row.getBigDecimal("loss_amount_low"),
-            row.getBigDecimal("loss_amount_high"),
-            row.getBigDecimal("expected_water_amount"),
-            row.getBigDecimal("evaporation_credit_amount"),
-            row.getBigDecimal("credit_claimed_amount")));
-  }
-
-  private static LedgerWater water(ResultSet row) throws SQLException {
-    return new LedgerWater(
-        number(row, "makeup_l"),
-        number(row, "expected_makeup_l"),
-        number(row, "expected_low_l"),
-        number(row, "expected_high_l"),
-        number(row, "unaccounted_l"),
-        number(row, "unaccounted_low_l"),
-        number(row, "unaccounted_high_l"),
-        number(row, "evaporation_l"),
-        number(row, "drift_l"),
-        number(row, "needed_blowdown_l"),
-        number(row, "excess_loss_l"),
-        number(row, "fresh_loss_l"),
-        number(row, "other_use_l"),
-        number(row, "storage_change_l"),
-        number(row, "meter_correction_l"),
-        number(row, "residual_l"),
-        number(row, "blowdown_l"),
-        number(row, "gross_loss_l"),
-        number(row, "loss_l"),
-        number(row, "loss_low_l"),
-        number(row, "loss_high_l"),
-        number(row, "cycles"),
-        number(row, "target_cycles"));
-  }
-
-  private static LedgerVerdict verdict(ResultSet row) throws SQLException {
-    String second = row.getString("second_cause");
-    OffsetDateTime detectedAt = row.getObject("detected_at", OffsetDateTime.class);
-    return new LedgerVerdict(
-        row.getBoolean("flagged"),
-        row.getBoolean("waste"),
-        Cause.ofCode(row.getString("likeliest_cause")),
-        row.getDouble("cause_probability"),
-        second == null ? null : Cause.ofCode(second),
-        number(row, "second_probability"),
-        Arrays.stream(row.getString("cause_set").split(";")).map(Cause::ofCode).toList(),
-        detectedAt == null ? null : detectedAt.toInstant());
-  }
-
-  private static @Nullable Double number(ResultSet row, String column) throws SQLException {
-    double value = row.getDouble(column);
-    return row.wasNull() ? null : value;
+    return new EntryRow(row).read();
   }
 }

@@ -37,11 +37,14 @@ public record ReviewFilter(
     }
   }
 
-  /** Order of the rows; what is not known comes last. */
+  /**
+   * Order of the rows; what is not known comes last. By cost, systems that lose water come first,
+   * then those where something else is wrong.
+   */
   public enum Order {
     COST(
-        "m.month_start, m.loss_amount DESC NULLS LAST, m.flagged DESC, m.loss_l DESC NULLS LAST,"
-            + " m.system_id"),
+        "m.month_start, m.waste DESC, m.flagged DESC, m.loss_amount DESC NULLS LAST,"
+            + " m.loss_l DESC NULLS LAST, m.system_id"),
     UNACCOUNTED("m.unaccounted_l DESC NULLS LAST, m.system_id"),
     MAKEUP("m.makeup_l DESC NULLS LAST, m.system_id"),
     NAME("c.name, s.name, y.name, m.system_id");

@@ -70,6 +70,11 @@ public record MeterRecord(
     return new MeterRecord(meter, register, tidy.volumes(), compared, uncounted, remarks);
   }
 
+  /** Intervals in order, without overlap and within the meter's life. */
+  static IntervalVolumes hours(Meter meter, IntervalLog log) {
+    return inLife(meter, log.tidy(), new ArrayList<>()).volumes();
+  }
+
   /** What may have passed uncounted, said where it is more than a hundredth of what was counted. */
   private static Optional<Remark> lowFlow(
       Meter meter, IntervalVolumes volumes, OptionalDouble uncounted) {

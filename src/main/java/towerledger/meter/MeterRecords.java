@@ -20,6 +20,7 @@ import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.namedparam.NamedParameterJdbcTemplate;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import towerledger.balance.facts.IntervalVolumes;
 import towerledger.balance.facts.MeterFacts;
 import towerledger.balance.facts.RegisterVolume;
 import towerledger.quantity.Span;
@@ -67,6 +68,14 @@ public class MeterRecords {
       FROM meter_interval_volume
       WHERE meter_id IN (:meters) AND start_at >= :earliest AND start_at < :to
         AND minutes > :longer
+      ORDER BY meter_id, start_at""";
+
+  /** No longer than an hour, begun in a span: two months of hours for one month are not needed. */
+  private static final String HOURS =
+      """
+      SELECT meter_id, start_at, minutes, volume_l
+      FROM meter_interval_volume
+      WHERE meter_id IN (:meters) AND start_at >= :from AND start_at < :to AND minutes <= 60
       ORDER BY meter_id, start_at""";
 
   private final Sites sites;
@@ -127,8 +136,43 @@ public class MeterRecords {
     return records;
   }
 
+  /**
+   * Volumes of an hour or less that begin in a span while the meter counted, by the meter's id; a
+   * meter without any is left out.
+   */
+  public Map<Long, IntervalVolumes> listHours(List<Meter> meters, Span span) {
+    if (meters.isEmpty()) {
+      return Map.of();
+    }
+    var logs = new HashMap<Long, IntervalLog>();
+    jdbc.query(
+        HOURS,
+        Map.of(
+            "meters",
+            meters.stream().map(Meter::id).toList(),
+            "from",
+            at(span.startInclusive()),
+            "to",
+            at(span.endExclusive())),
+        row -> {
+          logs.computeIfAbsent(row.getLong(1), id -> new IntervalLog())
+              .add(
+                  row.getObject(2, OffsetDateTime.class).toEpochSecond(),
+                  row.getInt(3),
+                  row.getDouble(4));
+        });
+    var hours = new HashMap<Long, IntervalVolumes>();
+    for (Meter meter : meters) {
+      IntervalLog log = logs.get(meter.id());
+      if (log != null) {
+        hours.put(meter.id(), MeterRecord.hours(meter, log));
+      }
+    }
+    return hours;
+  }
+
   /** What one meter measured. */
-  public MeterRecord getRecord(Meter meter, Span span) {
+  MeterRecord getRecord(Meter meter, Span span) {
     return records(List.of(meter), span).values().iterator().next();
   }
 

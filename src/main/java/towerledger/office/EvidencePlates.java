@@ -7,6 +7,7 @@ import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -179,23 +180,16 @@ class EvidencePlates {
     for (double[] day : litres) {
       Arrays.fill(day, Double.NaN);
     }
-    boolean any = false;
-    for (Meter meter : makeup) {
-      IntervalVolumes volumes = meters.getRecord(meter, span).facts().intervals();
+    Collection<IntervalVolumes> logged = meters.listHours(makeup, span).values();
+    for (IntervalVolumes volumes : logged) {
       for (int i = 0; i < volumes.size(); i++) {
         ZonedDateTime start = Instant.ofEpochSecond(volumes.startEpochSecond(i)).atZone(zone);
-        if (YearMonth.from(start).equals(month) && volumes.minutes(i) <= 60) {
-          double[] day = litres[start.getDayOfMonth() - 1];
-          day[start.getHour()] =
-              (Double.isNaN(day[start.getHour()]) ? 0 : day[start.getHour()]) + volumes.litres(i);
-          any = true;
-        }
+        double[] day = litres[start.getDayOfMonth() - 1];
+        day[start.getHour()] =
+            (Double.isNaN(day[start.getHour()]) ? 0 : day[start.getHour()]) + volumes.litres(i);
       }
     }
-    if (!any) {
-      return Optional.empty();
-    }
-    return Optional.of(heat(month, litres, words, text));
+    return logged.isEmpty() ? Optional.empty() : Optional.of(heat(month, litres, words, text));
   }
 
   private static Plate heat(YearMonth month, double[][] litres, Words words, FigureText text) {

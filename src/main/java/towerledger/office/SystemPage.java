@@ -41,6 +41,9 @@ class SystemPage {
   private static final int MONTHS = 25;
   private static final int VISITS = 12;
 
+  /** Months of the ledger table. */
+  private static final int KEPT = 60;
+
   private final SiteAccess access;
   private final Ledger ledger;
   private final Sites sites;
@@ -88,10 +91,8 @@ class SystemPage {
   private SystemView compose(
       Viewer viewer, CoolingSystem system, @Nullable YearMonth wanted, FigureText text) {
     Words words = new Words(messages, text.locale());
-    YearMonth newest = ledger.findNewestMonth(viewer).orElse(Ledger.FIRST_MONTH);
-    List<LedgerEntry> all = ledger.list(system, newest.minusMonths(59), newest);
-    YearMonth last = all.isEmpty() ? newest : all.get(all.size() - 1).month();
-    YearMonth month = wanted == null ? last : wanted;
+    List<LedgerEntry> all = ledger.listNewest(system, KEPT);
+    YearMonth month = wanted != null ? wanted : newest(viewer, all);
     Site site = sites.findSite(system.siteId()).orElseThrow();
     Optional<LedgerEntry> entry = all.stream().filter(row -> row.month().equals(month)).findFirst();
     Optional<MonthWorking> working =
@@ -105,6 +106,10 @@ class SystemPage {
         entry
             .map(e -> words.of("review.whose", e.of().siteName(), e.of().customerName()))
             .orElse(site.details().name());
+    Drawn drawn =
+        all.isEmpty()
+            ? new Drawn(List.of(), List.of())
+            : plates(system, site, standing, all, month, working, happened, words, text);
     return new SystemView(
         system.code(),
         system.details().name(),
@@ -119,9 +124,8 @@ class SystemPage {
                     new MonthSays(words, text)
                         .say(row, working.orElseThrow(), site.details().zone()))
             .orElse(null),
-        all.isEmpty()
-            ? List.of()
-            : plates(system, site, standing, all, month, working, happened, words, text),
+        drawn.signs(),
+        drawn.plates(),
         rows(system, all, month, words, text),
         found.stream().map(f -> line(f, words, text)).toList(),
         visits(happened, zone, text),
@@ -130,6 +134,13 @@ class SystemPage {
         standing.towers().stream().map(Tower::code).toList(),
         standing.meters().stream().map(Meter::code).toList(),
         EquipmentTables.of(standing, site, words, text));
+  }
+
+  /** The system's newest month, else that of all systems. */
+  private YearMonth newest(Viewer viewer, List<LedgerEntry> all) {
+    return all.isEmpty()
+        ? ledger.findNewestMonth(viewer).orElse(Ledger.FIRST_MONTH)
+        : all.get(all.size() - 1).month();
   }
 
   static SystemView.FindingLine line(Finding finding, Words words, FigureText text) {
@@ -147,7 +158,10 @@ class SystemPage {
     return all.stream().anyMatch(row -> row.month().equals(month)) ? month.toString() : null;
   }
 
-  private List<Plate> plates(
+  /** The charts with what the signs over them mean. */
+  private record Drawn(List<Plate.Legend> signs, List<Plate> plates) {}
+
+  private Drawn plates(
       CoolingSystem system,
       Site site,
       EquipmentTables.Standing standing,
@@ -182,7 +196,7 @@ class SystemPage {
     }
     shown.add(plates.cycles());
     shown.addAll(evidence.of(system, site, standing, months.months(), month, text));
-    return shown;
+    return new Drawn(plates.signs(), shown);
   }
 
   /** The newest things that happened, newest first; those of findings stand under findings. */

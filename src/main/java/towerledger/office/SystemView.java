@@ -17,6 +17,7 @@ import towerledger.page.Plate;
  * @param earlier month before, as in addresses; null when the ledger has none
  * @param later month after; null when the ledger has none
  * @param says what the month says; null when the ledger has no row for it
+ * @param signs what the signs over the charts' months mean
  * @param plates charts over the months
  * @param rows the ledger, newest first, as HTML; empty when it has no month
  * @param findings what somebody is, or was, to look at, newest first
@@ -36,6 +37,7 @@ record SystemView(
     @Nullable String earlier,
     @Nullable String later,
     @Nullable Says says,
+    List<Plate.Legend> signs,
     List<Plate> plates,
     String rows,
     List<FindingLine> findings,
@@ -156,5 +158,9 @@ record SystemView(
   record FindingLine(long id, String since, String causes, String status, boolean waste) {}
 
   /** Things of one kind with what is known of them. */
-  record Equipment(String title, FigureTable table) {}
+  record Equipment(String title, FigureTable table) {
+    public String html() {
+      return table.words(title);
+    }
+  }
 }

@@ -87,37 +87,46 @@ public record FigureTable(List<String> headings, List<List<String>> rows) {
     html.markup("</tr>");
   }
 
+  /**
+   * Where a table folds, its cells stand below each other: then roles say what it is to those who
+   * hear it, and each cell carries its heading.
+   */
   private String html(String caption, boolean folds, int firstNumber) {
     List<String> names = headings.stream().map(Html::escaped).toList();
-    Html html = new Html(256 + rows.size() * headings.size() * 96);
-    html.markup(folds ? "<table class=\"folds\"" : "<table")
-        .markup(" role=\"table\"><caption class=\"unseen\">")
+    Html html = new Html(256 + rows.size() * headings.size() * (folds ? 96 : 48));
+    html.markup(folds ? "<table class=\"folds\" role=\"table\">" : "<table>")
+        .markup("<caption class=\"unseen\">")
         .text(caption)
-        .markup("</caption><thead role=\"rowgroup\"><tr role=\"row\">");
+        .markup("</caption>")
+        .markup(folds ? "<thead role=\"rowgroup\"><tr role=\"row\">" : "<thead><tr>");
     for (int column = 0; column < names.size(); column++) {
-      html.markup("<th scope=\"col\" role=\"columnheader\"")
+      html.markup("<th scope=\"col\"")
+          .markup(folds ? " role=\"columnheader\"" : "")
           .markup(column >= firstNumber ? " class=\"number\">" : ">")
           .markup(names.get(column))
           .markup("</th>");
     }
-    html.markup("</tr></thead><tbody role=\"rowgroup\">");
+    html.markup(folds ? "</tr></thead><tbody role=\"rowgroup\">" : "</tr></thead><tbody>");
     for (List<String> row : rows) {
-      html.markup("\n<tr role=\"row\"><th scope=\"row\" role=\"rowheader\">")
+      html.markup(
+              folds
+                  ? "\n<tr role=\"row\"><th scope=\"row\" role=\"rowheader\">"
+                  : "\n<tr><th scope=\"row\">")
           .text(row.get(0))
           .markup("</th>");
       for (int column = 1; column < row.size(); column++) {
-        cell(html, row.get(column), names.get(column), column >= firstNumber);
+        html.markup(folds ? "<td role=\"cell\"" : "<td");
+        if (column >= firstNumber) {
+          html.markup(
+              row.get(column).equals(UNKNOWN) ? " class=\"number aside\"" : " class=\"number\"");
+        }
+        if (folds) {
+          html.markup(" data-heading=\"").markup(names.get(column)).markup("\"");
+        }
+        html.markup(">").text(row.get(column)).markup("</td>");
       }
       html.markup("</tr>");
     }
     return html.markup("</tbody></table>").toString();
-  }
-
-  private static void cell(Html html, String text, String heading, boolean number) {
-    html.markup("<td role=\"cell\"");
-    if (number) {
-      html.markup(text.equals(UNKNOWN) ? " class=\"number aside\"" : " class=\"number\"");
-    }
-    html.markup(" data-heading=\"").markup(heading).markup("\">").text(text).markup("</td>");
   }
 }

@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.zip.GZIPOutputStream;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationContext;
 import org.springframework.http.HttpHeaders;
 import org.springframework.stereotype.Component;
 import org.thymeleaf.spring6.view.ThymeleafView;
@@ -43,6 +44,16 @@ final class PageView extends ThymeleafView {
     }
   }
 
+  /** Set with all else that is the context's, once for each template. */
+  private boolean compressing;
+
+  @Override
+  protected void initApplicationContext(ApplicationContext context) {
+    super.initApplicationContext(context);
+    compressing =
+        context.getEnvironment().getProperty("server.compression.enabled", Boolean.class, false);
+  }
+
   @Override
   public void render(
       @Nullable Map<String, ?> model, HttpServletRequest request, HttpServletResponse response)
@@ -50,7 +61,7 @@ final class PageView extends ThymeleafView {
     StringWriter page = new StringWriter(LEAST_TO_COMPRESS);
     super.render(model, request, new Kept(response, page));
     byte[] bytes = page.toString().getBytes(UTF_8);
-    if (bytes.length >= LEAST_TO_COMPRESS && isCompressing()) {
+    if (bytes.length >= LEAST_TO_COMPRESS && compressing) {
       response.addHeader(HttpHeaders.VARY, HttpHeaders.ACCEPT_ENCODING);
       if (takesGzip(request.getHeader(HttpHeaders.ACCEPT_ENCODING))) {
         response.setHeader(HttpHeaders.CONTENT_ENCODING, "gzip");
@@ -60,12 +71,6 @@ final class PageView extends ThymeleafView {
     response.setContentLength(bytes.length);
     response.getOutputStream().write(bytes);
     response.flushBuffer();
-  }
-
-  private boolean isCompressing() {
-    return obtainApplicationContext()
-        .getEnvironment()
-        .getProperty("server.compression.enabled", Boolean.class, false);
   }
 
   static boolean takesGzip(@Nullable String encodings) {

@@ -29,6 +29,11 @@ public record Plate(
     legend = List.copyOf(legend);
   }
 
+  /** The table behind it as HTML. */
+  public String tableHtml() {
+    return table.figures(title + ", " + unit);
+  }
+
   /**
    * What a colour or mark means.
    *

@@ -3,11 +3,13 @@ package towerledger.page;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
 import java.lang.reflect.Modifier;
+import java.util.Collection;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -24,7 +26,7 @@ import org.thymeleaf.standard.expression.VariableExpression;
 
 /**
  * Evaluates the expressions that templates are mostly made of, a name or a name and its properties
- * such as {@code row.name}, by calling the accessor. Anything else, and whatever is not of this
+ * such as {@code row.name}, by calling the accessor; and whether such a list is empty. Anything else, and whatever is not of this
  * program, is left to the expression language, which takes many times as long for each of the
  * thousands of cells of a page.
  */
@@ -32,6 +34,9 @@ import org.thymeleaf.standard.expression.VariableExpression;
 final class PropertyPaths implements IStandardVariableExpressionEvaluator {
 
   private static final Pattern PATH = Pattern.compile("[A-Za-z]\\w*(\\.[A-Za-z]\\w*){0,4}");
+
+  private static final Pattern EMPTY =
+      Pattern.compile("(not )?#lists\\.isEmpty\\((" + PATH.pattern() + ")\\)");
 
   /** Words of the language, and what it guards: the parameters, session and application. */
   private static final Set<String> NOT_NAMES =
@@ -61,6 +66,9 @@ final class PropertyPaths implements IStandardVariableExpressionEvaluator {
           "execinfo");
 
   private static final String OURS = "towerledger.";
+
+  /** How far a loop has come. */
+  private static final String LOOP = "org.thymeleaf.engine.IterationStatusVar";
 
   private final IStandardVariableExpressionEvaluator language =
       SPELVariableExpressionEvaluator.INSTANCE;
@@ -92,8 +100,15 @@ final class PropertyPaths implements IStandardVariableExpressionEvaluator {
 
   private record Property(Class<?> owner, String name) {}
 
+  /** What is asked of the value at the end of a path. */
+  private enum Asked {
+    ITSELF,
+    EMPTY,
+    NOT_EMPTY
+  }
+
   /** An expression that is a path; kept with the parsed expression, so parsed once. */
-  private record Path(String[] names) {}
+  private record Path(String[] names, Asked asked) {}
 
   @Override
   public @Nullable Object evaluate(
@@ -120,7 +135,14 @@ final class PropertyPaths implements IStandardVariableExpressionEvaluator {
       }
       value = call(accessor.get(), value);
     }
-    return value;
+    if (path.asked() == Asked.ITSELF) {
+      return value;
+    }
+    if (value != null && !(value instanceof Collection<?>)) {
+      return language.evaluate(context, expression, way);
+    }
+    boolean empty = value == null || ((Collection<?>) value).isEmpty();
+    return empty == (path.asked() == Asked.EMPTY);
   }
 
   private static @Nullable Path path(VariableExpression expression) {
@@ -128,21 +150,32 @@ final class PropertyPaths implements IStandardVariableExpressionEvaluator {
     if (known instanceof Path path) {
       return path;
     }
-    if (known != null || !PATH.matcher(expression.getExpression()).matches()) {
+    if (known != null) {
       return null;
     }
-    String[] names = expression.getExpression().split("\\.");
+    String text = expression.getExpression();
+    Asked asked = Asked.ITSELF;
+    Matcher empty = EMPTY.matcher(text);
+    if (empty.matches()) {
+      asked = empty.group(1) == null ? Asked.EMPTY : Asked.NOT_EMPTY;
+      text = empty.group(2);
+    }
+    if (!PATH.matcher(text).matches()) {
+      return null;
+    }
+    String[] names = text.split("\\.");
     if (Stream.of(names).anyMatch(name -> NOT_NAMES.contains(name.toLowerCase(Locale.ROOT)))) {
       return null;
     }
-    Path path = new Path(names);
+    Path path = new Path(names, asked);
     expression.setCachedExpression(path);
     return path;
   }
 
   /** The public method that answers a property: getX, isX or x. */
   private static Optional<Method> accessor(Property property) {
-    if (!property.owner().getName().startsWith(OURS)) {
+    String owner = property.owner().getName();
+    if (!owner.startsWith(OURS) && !owner.equals(LOOP)) {
       return Optional.empty();
     }
     String name = property.name();

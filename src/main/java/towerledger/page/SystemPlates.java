@@ -9,7 +9,6 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import towerledger.drawing.Chart;
 import towerledger.drawing.FigureText;
-import towerledger.drawing.Layer;
 import towerledger.drawing.Medium;
 import towerledger.drawing.Series;
 import towerledger.drawing.Swatch;
@@ -133,10 +132,11 @@ public final class SystemPlates {
   public Plate running(Optional<YearMonth> onset) {
     String label =
         onset.map(month -> words.of("plate.running.onset", text.shortMonth(month))).orElse("");
+    SystemMonths.Running sums = months.unaccountedSoFar();
     return plate(
         "running",
         unit(),
-        months.runningUnaccounted(onset, label),
+        months.runningUnaccounted(sums, onset, label),
         List.of(
             new Plate.Legend(
                 Swatch.line(Tone.INK, false, Medium.PAGE), words.of("plate.running.value")),
@@ -144,13 +144,7 @@ public final class SystemPlates {
         onset
             .map(month -> words.of("plate.running.sum.onset", text.month(month)))
             .orElse(words.of("plate.running.sum")),
-        runningTable(
-            new Running(
-                entry -> entry.water().unaccounted(),
-                entry -> entry.water().unaccountedLow(),
-                entry -> entry.water().unaccountedHigh()),
-            figures::estimate,
-            words.of("plate.running.value")));
+        runningTable(sums, figures::estimate, words.of("plate.running.value")));
   }
 
   /** Cost of the waste by month. */
@@ -168,14 +162,15 @@ public final class SystemPlates {
 
   /** Running cost of the waste. */
   public Plate runningMoney() {
+    SystemMonths.Running sums = months.lossSoFar();
     return plate(
         "money-running",
         currency,
-        months.runningLossMoney(),
+        months.runningLossMoney(sums),
         PlateLegends.runningLoss(words),
         words.of("plate.money-running.sum"),
         runningTable(
-            new Running(SystemMonths::lossAmount, SystemMonths::lossLow, SystemMonths::lossHigh),
+            sums,
             (value, low, high) -> text.withInterval(value, low, high) + "\u00a0" + currency,
             words.of("plate.money-running.value")));
   }
@@ -197,6 +192,17 @@ public final class SystemPlates {
                 List.of(cycles(entry.water().cycles()), cycles(entry.water().targetCycles()))));
   }
 
+  /** What the signs over the months mean, the same on every chart; empty where nothing happened. */
+  public List<Plate.Legend> signs() {
+    return months.signs().stream()
+        .map(
+            sign ->
+                new Plate.Legend(
+                    Swatch.sign(sign, Medium.PAGE),
+                    words.of("plate.sign." + sign.name().toLowerCase(Locale.ROOT))))
+        .toList();
+  }
+
   private Plate plate(
       String id,
       String unit,
@@ -206,19 +212,12 @@ public final class SystemPlates {
       FigureTable table) {
     String title = words.of("plate." + id);
     List<String> hints = table.rows().stream().map(row -> hint(table.headings(), row)).toList();
-    List<Plate.Legend> all = new ArrayList<>(legend);
-    for (Layer.Sign sign : months.signs()) {
-      all.add(
-          new Plate.Legend(
-              Swatch.sign(sign, Medium.PAGE),
-              words.of("plate.sign." + sign.name().toLowerCase(Locale.ROOT))));
-    }
     return new Plate(
         id,
         title,
         unit,
         chart.hints(hints).draw(Medium.PAGE, title, summary),
-        all,
+        legend,
         summary,
         table,
         null);
@@ -253,31 +252,21 @@ public final class SystemPlates {
     return new FigureTable(headings, rows);
   }
 
-  /**
-   * A running total month by month with its interval; a month of which nothing is known adds
-   * nothing.
-   */
-  private FigureTable runningTable(Running running, IntervalText said, String heading) {
-    Series total = months.series(running.value()).running();
-    Series low = months.series(running.low()).running();
-    Series high = months.series(running.high()).running();
+  /** A running total month by month with its interval. */
+  private FigureTable runningTable(
+      SystemMonths.Running sums, IntervalText said, String heading) {
     List<List<String>> rows = new ArrayList<>();
     for (int slot = 0; slot < months.months().size(); slot++) {
+      double total = sums.total().value(slot);
       rows.add(
           List.of(
               text.month(months.months().get(slot)),
-              Double.isNaN(total.value(slot))
+              Double.isNaN(total)
                   ? words.of("figure.unknown")
-                  : said.say(total.value(slot), low.value(slot), high.value(slot))));
+                  : said.say(total, sums.low().value(slot), sums.high().value(slot))));
     }
     return new FigureTable(List.of(words.of("figure.month"), heading), rows);
   }
-
-  /** What adds up, with the bounds that add up beside it. */
-  private record Running(
-      Function<LedgerEntry, @Nullable Double> value,
-      Function<LedgerEntry, @Nullable Double> low,
-      Function<LedgerEntry, @Nullable Double> high) {}
 
   /** Says a figure with its interval. */
   @FunctionalInterface

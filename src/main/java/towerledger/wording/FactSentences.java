@@ -11,6 +11,27 @@ final class FactSentences {
     part1(s);
     part2(s);
     part3(s);
+    models(s);
+  }
+
+  /** What the models of air and tower cannot take; a calculator says it. */
+  private static void models(Map<String, String> s) {
+    s.put(
+        "refused.wet-bulb-above",
+        "wet bulb of {T} must not be above the dry bulb of {T}; check whether the two were"
+            + " exchanged");
+    s.put(
+        "refused.wet-bulb-below",
+        "wet bulb of {T} is too far below the dry bulb of {T}: even dry air has a higher one; check"
+            + " both readings and their units");
+    s.put(
+        "refused.basin-weaker",
+        "basin conductivity of {0} µS/cm must be above the makeup's {0} µS/cm; check whether the"
+            + " two were exchanged");
+    s.put(
+        "refused.too-hot",
+        "heat rejected of {K} of range at this water flow would heat the cold water above {T};"
+            + " check heat and water flow against the size of the tower");
   }
 
   private static void part1(Map<String, String> s) {

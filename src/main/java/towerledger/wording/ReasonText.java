@@ -65,7 +65,7 @@ public record ReasonText(Words words, FigureText figures) {
   private String said(KeptSentences.Gap gap) {
     return switch (gap.kind()) {
       case 'L', 'l' -> figures.volume(Volume.ofLitres(gap.number()));
-      case 'C', 'c' -> figures.temperature(Temperature.ofCelsius(gap.number()));
+      case 'C', 'c', 'T' -> figures.temperature(Temperature.ofCelsius(gap.number()));
       case 'K' ->
           figures.units() == UnitPreference.US
               ? figures.decimals(fahrenheit(gap.number()) - fahrenheit(0), 1) + "\u00a0°F"

@@ -78,7 +78,7 @@ public final class PageSpeed {
       }
     } else {
       run(
-          "jdbc:h2:file:%s;WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE;CASE_INSENSITIVE_IDENTIFIERS=TRUE"
+          "jdbc:h2:file:%s;WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE;CASE_INSENSITIVE_IDENTIFIERS=TRUE;QUERY_CACHE_SIZE=64"
               .formatted(folder.resolve("towerledger").toAbsolutePath()),
           folder,
           seconds,

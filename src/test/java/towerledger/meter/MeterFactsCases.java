@@ -147,6 +147,11 @@ abstract class MeterFactsCases {
     assertThat(facts.intervals().size()).isLessThanOrEqualTo(1);
     assertThat(records.listLongVolumes(meter, Span.of(JULY, JULY.plusSeconds(1))))
         .isEqualTo(facts.registers());
+    assertThat(records.listHours(List.of(meter), Span.of(JULY, JULY.plus(Duration.ofDays(31)))))
+        .extractingByKey(meter.id())
+        .satisfies(hours -> assertThat(hours.size()).isEqualTo(1))
+        .satisfies(hours -> assertThat(hours.litres(0)).isEqualTo(12));
+    assertThat(records.listHours(List.of(meter), Span.of(JULY, JULY.plusSeconds(1)))).isEmpty();
   }
 
   /** By hand: 2 in. turbine, 4 gpm least: an hour at 40 gal leaves up to 240 − 40 uncounted. */

@@ -15,26 +15,25 @@ class FigureTableTest {
   @Test
   void figuresStandUnderTheirHeadingAndUnknownOnesAside() {
     assertThat(TABLE.figures("Makeup"))
-        .startsWith("<table role=\"table\"><caption class=\"unseen\">Makeup</caption>")
-        .contains(
-            "<th scope=\"col\" role=\"columnheader\" class=\"number\">Makeup &amp; more, gal</th>")
-        .contains("<th scope=\"row\" role=\"rowheader\">May &lt;2026&gt;</th>")
-        .contains(
-            "<td role=\"cell\" class=\"number\" data-heading=\"Makeup &amp; more, gal\">1,200</td>")
-        .contains("class=\"number aside\" data-heading=\"Makeup &amp; more, gal\">–</td>");
+        .startsWith("<table><caption class=\"unseen\">Makeup</caption>")
+        .contains("<th scope=\"col\" class=\"number\">Makeup &amp; more, gal</th>")
+        .contains("<th scope=\"row\">May &lt;2026&gt;</th>")
+        .contains("<td class=\"number\">1,200</td>")
+        .contains("<td class=\"number aside\">–</td>");
   }
 
   @Test
   void wordsAreNotSetAsNumbersButTheLastColumnOfABillIs() {
     assertThat(TABLE.words("Things")).doesNotContain("number");
-    assertThat(TABLE.bill("Lines")).contains("class=\"number\" data-heading");
+    assertThat(TABLE.bill("Lines")).contains("<td class=\"number\">1,200</td>");
   }
 
   @Test
   void aTableWiderThanAPhoneFolds() {
     List<String> five = List.of("a", "b", "c", "d", "e");
     assertThat(new FigureTable(five, List.of(five)).figures("Wide"))
-        .startsWith("<table class=\"folds\"");
+        .startsWith("<table class=\"folds\" role=\"table\">")
+        .contains("<td role=\"cell\" class=\"number\" data-heading=\"b\">b</td>");
     assertThat(TABLE.figures("Narrow")).doesNotContain("folds");
   }
 }

@@ -23,7 +23,7 @@ class PropertyPathsTest {
   }
 
   /** A row as pages have it. */
-  record Row(String name, @Nullable String next, boolean waste, List<String> causes) {
+  record Row(String name, @Nullable String next, boolean waste, List<String> causes, List<String> none) {
     public boolean isSound() {
       return !waste;
     }
@@ -50,6 +50,12 @@ class PropertyPathsTest {
             "view.row.causes[0]",
             "view.words.one",
             "view.row.waste ? 'x' : 'y'",
+            "#lists.isEmpty(view.row.causes)",
+            "not #lists.isEmpty(view.row.causes)",
+            "#lists.isEmpty(view.row.none)",
+            "not #lists.isEmpty(view.row.none)",
+            "#lists.isEmpty(view.row.next)",
+            "#lists.isEmpty(unknown)",
             "unknown",
             "not view.row.waste",
             "null",
@@ -68,10 +74,18 @@ class PropertyPathsTest {
         .isInstanceOf(TemplateProcessingException.class);
   }
 
+  @Test
+  void aLoopSaysHowFarItHasComeAsBefore() {
+    String template =
+        "<p th:each=\"c, i : ${#numbers.sequence(1, 3)}\" th:classappend=\"${i.first} ? 'f'\""
+            + " th:text=\"|${i.index} ${i.count} ${i.last} ${i.odd}|\">-</p>";
+    assertThat(twice(quick, template)).isEqualTo(twice(usual, template)).contains("0 1 false true");
+  }
+
   private static String twice(SpringTemplateEngine engine, String template) {
     Context context = new Context();
     context.setVariable(
-        "view", new View(new Row("Tower 1", null, true, List.of("float")), Map.of("one", "1")));
+        "view", new View(new Row("Tower 1", null, true, List.of("float"), List.of()), Map.of("one", "1")));
     return engine.process(template, context) + engine.process(template, context);
   }
 

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.context.support.ResourceBundleMessageSource;
 import towerledger.account.UnitPreference;
 import towerledger.drawing.FigureText;
+import towerledger.psychrometrics.MoistAir;
 
 class ReasonTextTest {
 
@@ -206,6 +207,40 @@ class ReasonTextTest {
     assertThat(spanish.say("rates of PA-WATER from 2026-07-01 changed"))
         .startsWith("cambiaron los precios de PA-WATER desde el")
         .doesNotContain("2026-07");
+  }
+
+  /** By hand: 25 °C are 77 °F, 20 °C are 68 °F. */
+  @Test
+  void saysInTheReadersLanguageAndUnitsWhatTheModelsCannotTake() {
+    List<RuntimeException> refusals =
+        List.of(
+            refusal(() -> MoistAir.fromWetBulb(20, 25, 101_325)),
+            refusal(() -> MoistAir.fromWetBulb(40, 5, 101_325)));
+
+    assertThat(reader("en", UnitPreference.US).say(refusals.get(0)))
+        .startsWith("the wet bulb of 77.0\u00a0°F is above the dry bulb of 68.0\u00a0°F");
+    assertThat(
+            reader("es", UnitPreference.SI)
+                .say(
+                    "basin conductivity of 200 µS/cm must be above the makeup's 1100 µS/cm; check"
+                        + " whether the two were exchanged"))
+        .startsWith("la conductividad de la balsa, 200 µS/cm")
+        .contains("1,100 µS/cm");
+    assertThat(refusals)
+        .allSatisfy(
+            refusal ->
+                assertThat(reader("es", UnitPreference.SI).say(refusal))
+                    .startsWith("el bulbo húmedo de ")
+                    .doesNotContain("°F"));
+  }
+
+  private static RuntimeException refusal(Runnable what) {
+    try {
+      what.run();
+    } catch (RuntimeException e) {
+      return e;
+    }
+    throw new AssertionError("was taken");
   }
 
   private static ReasonText reader(String language, UnitPreference units) {

@@ -43,6 +43,7 @@ class RefusalsAreTranslatedTest {
           "tariff/VersionChecks.java",
           "meter/IntervalLog.java",
           "meter/RegisterArithmetic.java",
+          "office/calculator/CyclesCalculator.java",
           "intake/ExportFiles.java");
 
   /** What only a fault of the program, its setting or its log says, and what the API alone does. */

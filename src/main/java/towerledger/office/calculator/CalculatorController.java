@@ -20,6 +20,7 @@ import towerledger.account.Role;
 import towerledger.drawing.FigureText;
 import towerledger.page.TypedNumber;
 import towerledger.quantity.OutOfRangeException;
+import towerledger.wording.ReasonText;
 import towerledger.wording.Words;
 
 /** The calculators. What was typed stands in the address, so that an answer can be sent on. */
@@ -77,7 +78,7 @@ class CalculatorController {
       try {
         answer = calculator.answer(new Given(values), words, text);
       } catch (OutOfRangeException e) {
-        trouble = words.of("calc.trouble", String.valueOf(e.getMessage()));
+        trouble = words.of("calc.trouble", new ReasonText(words, text).say(e));
       }
     }
     return new CalculatorView(

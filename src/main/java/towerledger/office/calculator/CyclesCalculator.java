@@ -42,11 +42,11 @@ class CyclesCalculator implements Calculator {
     double basinUsCm = given.get("basin-conductivity");
     if (!(basinUsCm > makeupUsCm)) {
       throw new OutOfRangeException(
-          words.of("ask.basin-conductivity"),
+          "basin conductivity",
           basinUsCm,
           "µS/cm",
-          words.of("calc.cycles.above", text.tick(makeupUsCm)),
-          words.of("calc.cycles.swapped"));
+          "must be above the makeup's " + OutOfRangeException.withUnit(makeupUsCm, "µS/cm"),
+          "check whether the two were exchanged");
     }
     double evaporation = given.get("evaporation");
     double target = given.get("target-cycles");

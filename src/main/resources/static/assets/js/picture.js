@@ -100,7 +100,7 @@ function withTitleAndLegend(figure) {
   place(drawing, PAD, PAD + 20, width, height);
   let x = PAD;
   let y = PAD + 20 + height + 16;
-  for (const sign of figure.querySelectorAll(".legend li")) {
+  for (const sign of legend(figure, drawing)) {
     const wide = 24 + measure.measureText(words(sign)).width + 14;
     if (x > PAD && x + wide > PAD + width) {
       x = PAD;
@@ -113,6 +113,13 @@ function withTitleAndLegend(figure) {
   sheet.setAttribute("width", width + 2 * PAD);
   sheet.setAttribute("height", y + PAD);
   return sheet;
+}
+
+// A chart's own legend, and that of the signs over all charts where it has some.
+function legend(figure, drawing) {
+  const own = [...figure.querySelectorAll(".legend li")];
+  const all = figure.closest("section")?.querySelectorAll(".signs li:has(svg)") ?? [];
+  return drawing.querySelector(".signs") ? [...own, ...all] : own;
 }
 
 // A copy that carries its own colours and letters.
