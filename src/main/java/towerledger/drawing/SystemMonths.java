@@ -173,8 +173,7 @@ public final class SystemMonths {
   }
 
   /** Running total of the unaccounted water with the month in which a fault began. */
-  public Chart runningUnaccounted(
-      Running litres, Optional<YearMonth> onset, String onsetLabel) {
+  public Chart runningUnaccounted(Running litres, Optional<YearMonth> onset, String onsetLabel) {
     Running sums = litres.times(1 / text.axisUnit().litres());
     Chart chart =
         chart()

@@ -29,8 +29,7 @@ final class EntryRow {
 
   LedgerEntry read() throws SQLException {
     return new LedgerEntry(
-        new LedgerEntry.Of(
-            row.getLong(++column), text(), text(), text(), text(), text(), text()),
+        new LedgerEntry.Of(row.getLong(++column), text(), text(), text(), text(), text(), text()),
         YearMonth.from(row.getObject(++column, LocalDate.class)),
         row.getInt(++column),
         LedgerStatus.ofCode(text()),
@@ -52,29 +51,9 @@ final class EntryRow {
 
   private LedgerWater water() throws SQLException {
     return new LedgerWater(
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number(),
-        number());
+        number(), number(), number(), number(), number(), number(), number(), number(), number(),
+        number(), number(), number(), number(), number(), number(), number(), number(), number(),
+        number(), number(), number(), number(), number());
   }
 
   private LedgerVerdict verdict() throws SQLException {

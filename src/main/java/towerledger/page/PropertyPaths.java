@@ -26,9 +26,9 @@ import org.thymeleaf.standard.expression.VariableExpression;
 
 /**
  * Evaluates the expressions that templates are mostly made of, a name or a name and its properties
- * such as {@code row.name}, by calling the accessor; and whether such a list is empty. Anything else, and whatever is not of this
- * program, is left to the expression language, which takes many times as long for each of the
- * thousands of cells of a page.
+ * such as {@code row.name}, by calling the accessor; and whether such a list is empty. Anything
+ * else, and whatever is not of this program, is left to the expression language, which takes many
+ * times as long for each of the thousands of cells of a page.
  */
 @Component
 final class PropertyPaths implements IStandardVariableExpressionEvaluator {

@@ -253,8 +253,7 @@ public final class SystemPlates {
   }
 
   /** A running total month by month with its interval. */
-  private FigureTable runningTable(
-      SystemMonths.Running sums, IntervalText said, String heading) {
+  private FigureTable runningTable(SystemMonths.Running sums, IntervalText said, String heading) {
     List<List<String>> rows = new ArrayList<>();
     for (int slot = 0; slot < months.months().size(); slot++) {
       double total = sums.total().value(slot);

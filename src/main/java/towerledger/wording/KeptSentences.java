@@ -13,10 +13,10 @@ import java.util.stream.Collectors;
  * The sentences that revisions keep, and bills and claims come with, in English and SI as written,
  * and under which key each is said anew. Gaps: {@code {L}} litres with and {@code {l}} without
  * their unit, {@code {C}} degrees Celsius with and {@code {c}} without their unit, {@code {T}} with
- * the same in °F behind, {@code {K}} a difference of temperatures, {@code {0}} to {@code {2}} a number shown with so many decimals,
- * {@code {t}} a name, {@code {n}} one without spaces, {@code {d}} a day, {@code {i}} an instant,
- * {@code {w}} a code and {@code {q}} the name of a quantity that the messages know below {@code
- * kept.}, {@code {s}} another kept sentence.
+ * the same in °F behind, {@code {K}} a difference of temperatures, {@code {0}} to {@code {2}} a
+ * number shown with so many decimals, {@code {t}} a name, {@code {n}} one without spaces, {@code
+ * {d}} a day, {@code {i}} an instant, {@code {w}} a code and {@code {q}} the name of a quantity
+ * that the messages know below {@code kept.}, {@code {s}} another kept sentence.
  */
 final class KeptSentences {
 

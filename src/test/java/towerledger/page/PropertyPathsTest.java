@@ -23,7 +23,8 @@ class PropertyPathsTest {
   }
 
   /** A row as pages have it. */
-  record Row(String name, @Nullable String next, boolean waste, List<String> causes, List<String> none) {
+  record Row(
+      String name, @Nullable String next, boolean waste, List<String> causes, List<String> none) {
     public boolean isSound() {
       return !waste;
     }
@@ -85,7 +86,8 @@ class PropertyPathsTest {
   private static String twice(SpringTemplateEngine engine, String template) {
     Context context = new Context();
     context.setVariable(
-        "view", new View(new Row("Tower 1", null, true, List.of("float"), List.of()), Map.of("one", "1")));
+        "view",
+        new View(new Row("Tower 1", null, true, List.of("float"), List.of()), Map.of("one", "1")));
     return engine.process(template, context) + engine.process(template, context);
   }
 
