@@ -2,6 +2,7 @@ package towerledger.ledger;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
@@ -64,11 +65,13 @@ public class Ledger {
   private final JdbcClient jdbc;
   private final SiteAccess access;
   private final WorkingCodec codec;
+  private final Clock clock;
 
-  Ledger(JdbcClient jdbc, SiteAccess access, WorkingCodec codec) {
+  Ledger(JdbcClient jdbc, SiteAccess access, WorkingCodec codec, Clock clock) {
     this.jdbc = jdbc;
     this.access = access;
     this.codec = codec;
+    this.clock = clock;
   }
 
   /**
@@ -205,6 +208,46 @@ public class Ledger {
         .query((row, number) -> row.getBytes(1))
         .optional()
         .map(codec::read);
+  }
+
+  /**
+   * The newest month that is over, of those that any visible system has a row for: what there is to
+   * be read on the first days of a month. A month under way has rows as soon as one reading of it is
+   * in; it is the answer where there is no other.
+   */
+  public Optional<YearMonth> findNewestEnded(Viewer viewer) {
+    YearMonth underWay = YearMonth.from(clock.instant().atZone(ZoneOffset.UTC));
+    return findNewestMonth(viewer)
+        .map(
+            newest ->
+                newest.isBefore(underWay)
+                    ? newest
+                    : newestBefore(viewer, underWay).orElse(newest));
+  }
+
+  /** The newest of a system's months that is over, else the newest; empty when there is none. */
+  public static Optional<YearMonth> newestEnded(List<LedgerEntry> oldestFirst) {
+    for (int i = oldestFirst.size() - 1; i >= 0; i--) {
+      if (oldestFirst.get(i).status() != LedgerStatus.OPEN) {
+        return Optional.of(oldestFirst.get(i).month());
+      }
+    }
+    return oldestFirst.isEmpty()
+        ? Optional.empty()
+        : Optional.of(oldestFirst.get(oldestFirst.size() - 1).month());
+  }
+
+  private Optional<YearMonth> newestBefore(Viewer viewer, YearMonth month) {
+    var scope = access.scope(viewer, "m.customer_id", "m.site_id");
+    List<Object> parameters = new ArrayList<>(List.of(month.atDay(1)));
+    parameters.addAll(scope.parameters());
+    return jdbc.sql(
+            "SELECT MAX(m.month_start) FROM ledger_month m WHERE m.month_start < ? AND "
+                + scope.sql())
+        .params(parameters)
+        .query(LocalDate.class)
+        .optional()
+        .map(YearMonth::from);
   }
 
   /** The newest month that any visible system has a row for. */

@@ -94,7 +94,8 @@ class ReviewPage {
 
   private ReviewView compose(
       Viewer viewer, YearMonth newest, ReviewChoice choice, boolean listOnly, FigureText text) {
-    YearMonth month = choice.chosenMonth().orElse(newest);
+    YearMonth month =
+        choice.chosenMonth().or(() -> ledger.findNewestEnded(viewer)).orElse(newest);
     Words words = new Words(messages, text.locale());
     ReviewFilter filter = choice.filter();
     RememberedReview.Portfolio portfolio =
@@ -195,7 +196,9 @@ class ReviewPage {
     String unclaimed = text.money(new Money(sum.creditUnclaimed(), sum.currency()));
     return new ReviewView.Sums(
         words.of(
-            sum.wasting() == 0 ? "review.sentence.sound" : "review.sentence",
+            sum.metered() == 0
+                ? "review.sentence.unmetered"
+                : sum.wasting() == 0 ? "review.sentence.sound" : "review.sentence",
             text.month(month),
             sum.metered(),
             makeup,
@@ -204,8 +207,8 @@ class ReviewPage {
             cost,
             sum.wasting(),
             unclaimed),
-        makeup,
-        explained,
+        sum.metered() == 0 ? words.of("figure.unknown") : makeup,
+        sum.metered() == 0 ? words.of("figure.unknown") : explained,
         sum.wasting() == 0 ? words.of("money.none") : wasted,
         sum.wasting() == 0 ? words.of("money.none") : cost,
         unclaimed,

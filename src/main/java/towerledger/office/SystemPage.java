@@ -136,11 +136,11 @@ class SystemPage {
         EquipmentTables.of(standing, site, words, text));
   }
 
-  /** The system's newest month, else that of all systems. */
+  /** The newest month of the system that is over, else that of all systems. */
   private YearMonth newest(Viewer viewer, List<LedgerEntry> all) {
-    return all.isEmpty()
-        ? ledger.findNewestMonth(viewer).orElse(Ledger.FIRST_MONTH)
-        : all.get(all.size() - 1).month();
+    return Ledger.newestEnded(all)
+        .or(() -> ledger.findNewestEnded(viewer))
+        .orElse(Ledger.FIRST_MONTH);
   }
 
   static SystemView.FindingLine line(Finding finding, Words words, FigureText text) {

@@ -69,7 +69,7 @@ class SystemSheet {
     YearMonth newest = ledger.findNewestMonth(viewer).orElse(Ledger.FIRST_MONTH);
     List<LedgerEntry> all = ledger.list(system, newest.minusMonths(KEPT - 1L), newest);
     YearMonth last = all.isEmpty() ? newest : all.get(all.size() - 1).month();
-    YearMonth month = wanted == null ? last : wanted;
+    YearMonth month = wanted != null ? wanted : Ledger.newestEnded(all).orElse(last);
     Site site = sites.findSite(system.siteId()).orElseThrow();
     Optional<LedgerEntry> found = all.stream().filter(e -> e.month().equals(month)).findFirst();
     return new PortalView.OneSystem(

@@ -149,7 +149,10 @@ abstract class EdgesCases extends PageCases {
             "${view.months}",
             "${view.customers}",
             // rows written by Html, which escapes every text
-            "${view.rows}");
+            "${view.rows}",
+            // tables of FigureTable by their owners
+            "${p.tableHtml}",
+            "${e.html}");
     // tables written by FigureTable, which escapes likewise
     String table = "\\$\\{[\\w.]+\\.(figures|words|bill|sheet)\\(.*\\)}";
     Pattern unescaped = Pattern.compile("th:utext=\"([^\"]*)\"");

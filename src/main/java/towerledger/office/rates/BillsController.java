@@ -115,7 +115,7 @@ class BillsController {
 
   /** What the ledger prices as wasted in the newest twelve months. */
   private Money wasted(Viewer viewer, Site site, Currency currency) {
-    Optional<YearMonth> newest = ledger.findNewestMonth(viewer);
+    Optional<YearMonth> newest = ledger.findNewestEnded(viewer);
     if (newest.isEmpty()) {
       return Money.zero(currency);
     }

@@ -79,7 +79,7 @@ class RetrofitPage {
       FigureText text) {
     Words words = new Words(messages, text.locale());
     Measure measure = Measure.find(typed.getOrDefault("measure", "")).orElse(Measure.LEVEL_CONTROL);
-    YearMonth newest = ledger.findNewestMonth(viewer).orElse(Ledger.FIRST_MONTH);
+    YearMonth newest = ledger.findNewestEnded(viewer).orElse(Ledger.FIRST_MONTH);
     List<LedgerEntry> rows = ledger.list(system, newest.minusMonths(11), newest);
     Currency currency =
         rows.isEmpty() ? Currency.getInstance("USD") : rows.get(0).money().currency();
