@@ -212,17 +212,15 @@ public class Ledger {
 
   /**
    * The newest month that is over, of those that any visible system has a row for: what there is to
-   * be read on the first days of a month. A month under way has rows as soon as one reading of it is
-   * in; it is the answer where there is no other.
+   * be read on the first days of a month. A month under way has rows as soon as one reading of it
+   * is in; it is the answer where there is no other.
    */
   public Optional<YearMonth> findNewestEnded(Viewer viewer) {
     YearMonth underWay = YearMonth.from(clock.instant().atZone(ZoneOffset.UTC));
     return findNewestMonth(viewer)
         .map(
             newest ->
-                newest.isBefore(underWay)
-                    ? newest
-                    : newestBefore(viewer, underWay).orElse(newest));
+                newest.isBefore(underWay) ? newest : newestBefore(viewer, underWay).orElse(newest));
   }
 
   /** The newest of a system's months that is over, else the newest; empty when there is none. */
