@@ -209,6 +209,23 @@ class ReasonTextTest {
         .doesNotContain("2026-07");
   }
 
+  /** By hand: 37,854.1 L are 10,000 US gallons. */
+  @Test
+  void saysWhatIsMissingInTheReadersLanguageAndUnits() {
+    ReasonText spanish = reader("es", UnitPreference.SI);
+
+    assertThat(
+            reader("en", UnitPreference.US)
+                .say("makeup readings give 37854 L, more than the fill could pass"))
+        .isEqualTo("makeup readings give 10,000\u00a0gal, more than the fill could pass");
+    assertThat(spanish.say("weather is missing for 16 % of the hours"))
+        .isEqualTo("falta el tiempo de un 16 % de las horas");
+    assertThat(spanish.say("makeup readings cover 40 % of the month"))
+        .isEqualTo("las lecturas de reposición cubren el 40 % del mes");
+    assertThat(spanish.say("there is no makeup meter"))
+        .isEqualTo("no hay contador de reposición");
+  }
+
   /** By hand: 25 °C are 77 °F, 20 °C are 68 °F. */
   @Test
   void saysInTheReadersLanguageAndUnitsWhatTheModelsCannotTake() {
