@@ -223,8 +223,11 @@ public final class SystemMonths {
         description);
   }
 
-  /** Cost of a month's waste: zero for a sound month, null where it is not known. */
+  /** Cost of a month's waste: zero for a sound month, null where it cannot be told. */
   public static @Nullable Double lossAmount(LedgerEntry entry) {
+    if (entry.verdict().isMissing()) {
+      return null;
+    }
     return entry.verdict().waste() ? number(entry.money().lossAmount()) : Double.valueOf(0);
   }
 

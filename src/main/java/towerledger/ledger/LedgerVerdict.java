@@ -33,6 +33,11 @@ public record LedgerVerdict(
     causeSet = List.copyOf(causeSet);
   }
 
+  /** Whether evidence is missing, so that nothing can be told. */
+  public boolean isMissing() {
+    return likeliest == Cause.MISSING_DATA;
+  }
+
   static LedgerVerdict of(Judgement judgement) {
     CauseOpinion likeliest = judgement.likeliest();
     CauseOpinion second = judgement.second().orElse(null);

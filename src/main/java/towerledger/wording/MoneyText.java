@@ -12,11 +12,14 @@ public final class MoneyText {
 
   private MoneyText() {}
 
-  /** Cost of a month's waste with its interval; 'none' for a sound month. */
+  /**
+   * Cost of a month's waste with its interval; 'none' for a sound month, not known where
+   * nothing can be told.
+   */
   public static String loss(LedgerEntry entry, FigureText text, Words words) {
     BigDecimal amount = entry.money().lossAmount();
     if (!entry.verdict().waste()) {
-      return words.of("money.none");
+      return words.of(entry.verdict().isMissing() ? "figure.unknown" : "money.none");
     }
     if (amount == null) {
       return words.of("money.unpriced");

@@ -36,7 +36,7 @@ public record VerdictText(Words words, FigureText figures) {
   /** Kind of the verdict: {@code waste}, {@code flagged}, {@code sound} or {@code missing}. */
   public static String kind(LedgerEntry entry) {
     LedgerVerdict verdict = entry.verdict();
-    if (verdict.likeliest() == Cause.MISSING_DATA) {
+    if (verdict.isMissing()) {
       return "missing";
     }
     return verdict.waste() ? "waste" : verdict.flagged() ? "flagged" : "sound";

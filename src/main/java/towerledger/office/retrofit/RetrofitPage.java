@@ -5,6 +5,7 @@ import java.math.RoundingMode;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.Currency;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -44,6 +45,7 @@ import towerledger.wording.Words;
 class RetrofitPage {
 
   private static final double INTERVAL = 1.959964;
+  private static final double USUAL_CYCLES = 6;
 
   private final Sites sites;
   private final Ledger ledger;
@@ -78,9 +80,10 @@ class RetrofitPage {
       Medium medium,
       FigureText text) {
     Words words = new Words(messages, text.locale());
-    Measure measure = Measure.find(typed.getOrDefault("measure", "")).orElse(Measure.LEVEL_CONTROL);
     YearMonth newest = ledger.findNewestEnded(viewer).orElse(Ledger.FIRST_MONTH);
     List<LedgerEntry> rows = ledger.list(system, newest.minusMonths(11), newest);
+    Measure measure =
+        Measure.find(typed.getOrDefault("measure", "")).orElseGet(() -> likeliest(rows));
     Currency currency =
         rows.isEmpty() ? Currency.getInstance("USD") : rows.get(0).money().currency();
     Map<String, Double> numbers = new LinkedHashMap<>();
@@ -134,6 +137,17 @@ class RetrofitPage {
         text);
   }
 
+  /** What would have saved most of what is on record; the first where nothing would. */
+  private static Measure likeliest(List<LedgerEntry> rows) {
+    TowerRecord record = new TowerRecord(rows);
+    return Arrays.stream(Measure.values())
+        .max(
+            Comparator.comparingDouble(
+                measure ->
+                    record.of(measure, USUAL_CYCLES).map(TowerRecord.Basis::value).orElse(0.0)))
+        .orElseThrow();
+  }
+
   private static RetrofitView answer(
       CoolingSystem system,
       String whose,
@@ -163,6 +177,7 @@ class RetrofitPage {
             ? words.of(
                 "retrofit.years", text.decimals(worked.simplePaybackYears().getAsDouble(), 1))
             : words.of("retrofit.never");
+    boolean saves = worked.saving() > 0;
     return new RetrofitView(
         system.code(),
         system.details().name(),
@@ -171,7 +186,7 @@ class RetrofitPage {
         measures,
         fields,
         words.of(
-            worked.saving() > 0 ? "retrofit.lead" : "retrofit.lead.nothing",
+            saves ? "retrofit.lead" : "retrofit.lead.nothing",
             system.details().name(),
             saving,
             payback,
@@ -184,8 +199,8 @@ class RetrofitPage {
                 List.of(words.of("retrofit.payback"), payback),
                 List.of(words.of("retrofit.value", worked.years()), value),
                 List.of(words.of("retrofit.chance"), text.odds(worked.chanceOfBreakEven())))),
-        plate(worked, currency, medium, words, text),
-        pdf(system, measure, fields),
+        saves ? plate(worked, currency, medium, words, text) : null,
+        saves ? pdf(system, measure, fields) : null,
         List.of(
             words.of("retrofit.basis." + measure.code(), basis.months()),
             words.of("retrofit.assumed.same"),
