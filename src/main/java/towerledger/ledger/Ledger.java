@@ -220,9 +220,7 @@ public class Ledger {
     return findNewestMonth(viewer)
         .map(
             newest ->
-                newest.equals(underWay)
-                    ? newestBefore(viewer, underWay).orElse(newest)
-                    : newest);
+                newest.equals(underWay) ? newestBefore(viewer, underWay).orElse(newest) : newest);
   }
 
   /** The newest of a system's months that is over, else the newest; empty when there is none. */

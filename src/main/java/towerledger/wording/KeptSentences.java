@@ -169,8 +169,7 @@ final class KeptSentences {
         "pressure at the fill valve {0} % below the highest at which it closes");
     s.put("reason.bleed", "metered bleed {L} against {L} needed");
     s.put("reason.missing.meter", "there is no makeup meter");
-    s.put(
-        "reason.missing.implausible", "makeup readings give {L}, more than the fill could pass");
+    s.put("reason.missing.implausible", "makeup readings give {L}, more than the fill could pass");
     s.put("reason.missing.covered", "makeup readings cover {0} % of the month");
     s.put("reason.missing.weather", "weather is missing for {0} % of the hours");
   }

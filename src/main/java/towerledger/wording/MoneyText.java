@@ -13,8 +13,8 @@ public final class MoneyText {
   private MoneyText() {}
 
   /**
-   * Cost of a month's waste with its interval; 'none' for a sound month, not known where
-   * nothing can be told.
+   * Cost of a month's waste with its interval; 'none' for a sound month, not known where nothing
+   * can be told.
    */
   public static String loss(LedgerEntry entry, FigureText text, Words words) {
     BigDecimal amount = entry.money().lossAmount();

@@ -222,8 +222,7 @@ class ReasonTextTest {
         .isEqualTo("falta el tiempo de un 16 % de las horas");
     assertThat(spanish.say("makeup readings cover 40 % of the month"))
         .isEqualTo("las lecturas de reposición cubren el 40 % del mes");
-    assertThat(spanish.say("there is no makeup meter"))
-        .isEqualTo("no hay contador de reposición");
+    assertThat(spanish.say("there is no makeup meter")).isEqualTo("no hay contador de reposición");
   }
 
   /** By hand: 25 °C are 77 °F, 20 °C are 68 °F. */
