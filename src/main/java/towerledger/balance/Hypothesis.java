@@ -85,15 +85,6 @@ final class Hypothesis {
     return copy;
   }
 
-  /** As it stands when a month closes; what it has learned of the days is of no more use. */
-  Hypothesis closing() {
-    Hypothesis copy =
-        new Hypothesis(signature, was, onset, logWeight, calibration.copy(), booked.clone());
-    copy.end = end;
-    copy.way = way;
-    return copy;
-  }
-
   /** The same story of a tower that lives otherwise. */
   Hypothesis living(int newWay, double newLogWeight) {
     Hypothesis copy = copy(signature, was, onset, newLogWeight);

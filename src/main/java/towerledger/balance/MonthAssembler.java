@@ -28,8 +28,8 @@ final class MonthAssembler {
     this.pass = pass;
   }
 
-  MonthVerdict assemble(int month) {
-    MonthDraft draft = new MonthDraft(pass, month);
+  MonthVerdict assemble(Posterior posterior) {
+    MonthDraft draft = new MonthDraft(pass, posterior);
     draft.readMeters(LEAST_COVERED);
     draft.readModel(MOST_UNKNOWN_HOURS);
     if (!draft.modelled || !draft.metered) {

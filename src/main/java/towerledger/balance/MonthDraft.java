@@ -61,10 +61,10 @@ final class MonthDraft {
   Cause named = Cause.NONE;
   Instant lastFact;
 
-  MonthDraft(SystemPass pass, int month) {
+  MonthDraft(SystemPass pass, Posterior posterior) {
     this.pass = pass;
-    this.month = month;
-    this.posterior = pass.closing(month);
+    this.month = posterior.month();
+    this.posterior = posterior;
     from = pass.frame.from(month);
     to = pass.frame.to(month);
     chemistry = MonthChemistry.of(pass, from, to);

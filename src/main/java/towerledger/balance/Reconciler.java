@@ -73,12 +73,16 @@ public final class Reconciler {
     for (YearMonth month = begin; !month.isAfter(last); month = month.plusMonths(1)) {
       months.add(month);
     }
-    MonthAssembler assembler =
-        new MonthAssembler(SystemPass.of(policy, tables, facts, List.copyOf(months)));
+    SystemPass pass = SystemPass.of(policy, tables, facts, List.copyOf(months));
+    MonthAssembler assembler = new MonthAssembler(pass);
+    int wanted = months.indexOf(first);
     List<MonthVerdict> verdicts = new ArrayList<>();
-    for (int m = months.indexOf(first); m < months.size(); m++) {
-      verdicts.add(assembler.assemble(m));
-    }
+    pass.walk(
+        posterior -> {
+          if (posterior.month() >= wanted) {
+            verdicts.add(assembler.assemble(posterior));
+          }
+        });
     return verdicts;
   }
 }

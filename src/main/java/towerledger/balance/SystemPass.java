@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import towerledger.balance.facts.MeterFacts;
 import towerledger.balance.facts.OperatingSettings;
 import towerledger.balance.facts.SystemAttributes;
@@ -27,6 +28,9 @@ final class SystemPass {
   private static final double PROBE_WITHOUT_CONTROLLER = 0.02;
 
   private static final double LATENT_J_PER_L = 2.43e6;
+
+  /** Log of the weight below which a story adds nothing to a month's figures. */
+  private static final double LEAST_BELIEVED = -12;
 
   final SystemFacts facts;
   final MonthFrame frame;
@@ -49,7 +53,7 @@ final class SystemPass {
   final double referencePerHourL;
 
   final List<String> modelAssumptions = new ArrayList<>();
-  private final Posterior[] closings;
+  private final FaultFilter filter;
 
   private SystemPass(
       ReconciliationPolicy policy, TowerTables tables, SystemFacts facts, List<YearMonth> months) {
@@ -116,18 +120,26 @@ final class SystemPass {
     loggedDays = new LoggedDays(logged, soundFlow, makeup, start.getEpochSecond());
     losses = new LossEstimate(responses, periods, frame);
     rule = new VerdictRule(policy, responses, losses, reference * 24 * 30.4);
-    closings = new Posterior[months.size()];
-    run(catalogued, 0.02 * reference * 24, logged, soundFlow);
+    filter =
+        new FaultFilter(
+            periods,
+            responses,
+            catalogued,
+            refills,
+            plan,
+            DayShapes.of(
+                facts, hours, plan, makeup, logged, soundFlow, periods, responses, reference),
+            0.02 * reference * 24,
+            makeup.accuracy(),
+            bleed.accuracy(),
+            facts.attributes().kind() != SystemAttributes.Kind.OPEN,
+            basePriors(),
+            new StoryRates(plan, plantFactors()));
   }
 
   static SystemPass of(
       ReconciliationPolicy policy, TowerTables tables, SystemFacts facts, List<YearMonth> months) {
     return new SystemPass(policy, tables, facts, months);
-  }
-
-  /** The hypotheses as they stood when a month closed. */
-  Posterior closing(int month) {
-    return closings[month];
   }
 
   /** Whether in much of a month the tower may have evaporated far less than modelled. */
@@ -144,51 +156,27 @@ final class SystemPass {
     return coil && grade.compareTo(EvidenceGrade.C) < 0 ? EvidenceGrade.C : grade;
   }
 
-  private void run(int catalogued, double floorPerDayL, double[] logged, double[] soundFlow) {
-    FaultFilter filter =
-        new FaultFilter(
-            periods,
-            responses,
-            catalogued,
-            refills,
-            plan,
-            DayShapes.of(
-                facts,
-                hours,
-                plan,
-                makeup,
-                logged,
-                soundFlow,
-                periods,
-                responses,
-                referencePerHourL),
-            floorPerDayL,
-            makeup.accuracy(),
-            bleed.accuracy(),
-            facts.attributes().kind() != SystemAttributes.Kind.OPEN,
-            basePriors(),
-            new StoryRates(plan, plantFactors()));
+  /**
+   * Walks through the record once and hands over what is believed as each month closes.
+   *
+   * @param closed takes each month in turn, and may not keep its stories: they live on
+   */
+  void walk(Consumer<Posterior> closed) {
     filter.start(periods.isEmpty() ? EvidenceGrade.D.ordinal() : periods.get(0).grade());
     Instant[] detected = new Instant[frame.months().size()];
     Arrays.fill(detected, Instant.MIN);
     int p = 0;
-    List<Hypothesis> closing = List.of();
-    for (int month = 0; month < closings.length; month++) {
-      int before = p;
+    for (int month = 0; month < detected.length; month++) {
       while (p < periods.size() && periods.get(p).from() < frame.to(month)) {
         filter.step(p, frame.at(0.5 * (periods.get(p).from() + periods.get(p).to())));
-        noteDetection(filter, p, detected);
+        noteDetection(p, detected);
         p++;
       }
-      if (month == 0 || p > before) {
-        closing = copies(filter.alive());
-      }
-      // Months without a reading share what is believed: a record of decades has many.
-      closings[month] = new Posterior(closing, p - 1, detected[month]);
+      closed.accept(new Posterior(month, believed(filter.alive()), p - 1, detected[month]));
     }
   }
 
-  private void noteDetection(FaultFilter filter, int p, Instant[] detected) {
+  private void noteDetection(int p, Instant[] detected) {
     if (filter.soundness() > VerdictRule.SOUND_ENOUGH) {
       return;
     }
@@ -219,14 +207,15 @@ final class SystemPass {
     return mixture.mean();
   }
 
-  private static List<Hypothesis> copies(List<Hypothesis> alive) {
-    List<Hypothesis> copies = new ArrayList<>(alive.size());
+  /** The stories that a month's figures are told by; the plain sound one is always among them. */
+  private static List<Hypothesis> believed(List<Hypothesis> alive) {
+    List<Hypothesis> believed = new ArrayList<>(alive.size());
     for (Hypothesis h : alive) {
-      if (h.logWeight > -12 || h.was == 0) {
-        copies.add(h.closing());
+      if (h.logWeight > LEAST_BELIEVED || h.was == 0) {
+        believed.add(h);
       }
     }
-    return copies;
+    return believed;
   }
 
   /**
