@@ -12,5 +12,4 @@ import java.util.List;
  * @param detectedAt last fact of the period of this month at which loss or fault first stood out;
  *     {@link Instant#MIN} when none did
  */
-record Posterior(
-    int month, List<Hypothesis> hypotheses, int lastPeriod, Instant detectedAt) {}
+record Posterior(int month, List<Hypothesis> hypotheses, int lastPeriod, Instant detectedAt) {}
