@@ -207,6 +207,7 @@ final class FaultFilter {
     BlowdownControl control = plan.control()[Math.max(0, (int) period.from())];
     double kept = 1;
     double taken;
+    double strays = 0;
     if (control == BlowdownControl.CONDUCTIVITY) {
       taken = 0.012 * 0.012 * months;
     } else if (control == BlowdownControl.MAKEUP_PROPORTIONAL) {
@@ -214,8 +215,10 @@ final class FaultFilter {
     } else {
       boolean timed = control == BlowdownControl.TIMER;
       double habit = timed ? LOOSE_HABIT : HAND_HABIT;
-      kept = Math.exp(-months / (timed ? LOOSE_HABIT_MONTHS : HAND_HABIT_MONTHS));
+      double memories = months / (timed ? LOOSE_HABIT_MONTHS : HAND_HABIT_MONTHS);
+      kept = Math.exp(-memories);
       taken = (1 - kept * kept) * habit * habit;
+      strays = habit * habit * strayed(memories);
     }
     double scatterKept = Math.exp(-period.days() / SCATTER_DAYS);
     for (Hypothesis h : alive) {
@@ -228,7 +231,7 @@ final class FaultFilter {
         c.fade(Calibration.HABIT, kept, taken + moved);
       }
       c.fade(Calibration.SCATTER, scatterKept, 1 - scatterKept * scatterKept);
-      foretelling.weigh(h, p, period);
+      foretelling.weigh(h, p, period, strays);
       shapes.weigh(h, p, period);
       if (!signature(h).sane() && !(h.over() && h.end < p)) {
         h.logWeight += period.leanings()[cause(h).ordinal()];
@@ -236,6 +239,16 @@ final class FaultFilter {
       h.book(monthOfMiddle, period.days(), period.loadScatter());
     }
     alive = stories.prune(stories.forget(alive, p), p);
+  }
+
+  /**
+   * Variance of one instant about the mean of its stretch, in variances of a quantity that forgets
+   * exponentially, for an instant anywhere within the stretch.
+   *
+   * @param memories length of the stretch over the time constant of forgetting, above 0
+   */
+  private static double strayed(double memories) {
+    return 1 - 2 * (memories - 1 + Math.exp(-memories)) / (memories * memories);
   }
 
   private Signature signature(Hypothesis h) {

@@ -94,7 +94,8 @@ final class MonthAssembler {
             makeup,
             draft.expected > 0 ? 1 - draft.netMakeup() / draft.expected : Double.NaN,
             pass.believed(draft.grade),
-            pass.vague(month));
+            pass.vague(month),
+            pass.held(month));
     Map<Cause, Double> causes = pass.rule.causes(hypotheses, month, measure);
     boolean waste = pass.rule.wastes(hypotheses, month, measure, loss, draft.surplus());
     Cause suspect = VerdictRule.ranked(causes, true).get(0).getKey();

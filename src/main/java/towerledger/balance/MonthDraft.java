@@ -51,6 +51,11 @@ final class MonthDraft {
   double soundModel = Double.NaN;
   double expected = Double.NaN;
   double expectedDeviation;
+
+  /** Makeup expected at the load that the evidence tells, right or wrong, L, and its deviation. */
+  private double told = Double.NaN;
+
+  private double toldDeviation;
   double loss;
   double lossLow;
   double lossHigh;
@@ -158,6 +163,9 @@ final class MonthDraft {
     double squareLoad = 0;
     double sumSound = 0;
     double squareSound = 0;
+    double sumTold = 0;
+    double squareTold = 0;
+    boolean measuredLoad = pass.believed(grade).compareTo(EvidenceGrade.C) < 0;
     double sumEvaporation = 0;
     double squareEvaporation = 0;
     for (Hypothesis h : posterior.hypotheses()) {
@@ -177,6 +185,12 @@ final class MonthDraft {
       sumLoad += w * load;
       squareLoad += w * load * load * (1 + relative);
       sumSound += w * soundHere;
+      double toldHere =
+          measuredLoad && factor > 1
+              ? Math.max(0, pass.losses.byHabit(h, month, h.loadFactor()) + lackedMakeup)
+              : soundHere;
+      sumTold += w * toldHere;
+      squareTold += w * toldHere * toldHere * (1 + relative);
       squareSound += w * soundHere * soundHere * (1 + relative);
       sumEvaporation += w * vaporised;
       squareEvaporation +=
@@ -189,17 +203,23 @@ final class MonthDraft {
     scatterDeviation = monthScatter();
     expected = sumSound / weights;
     double spread = Math.max(0, squareSound / weights - expected * expected);
-    expectedDeviation =
-        Math.sqrt(
-            spread
-                + expected * expected * scatterDeviation * scatterDeviation
-                + 0.09 * storage * storage
-                + square(0.02 * pass.plan.volumeL()));
+    expectedDeviation = deviation(spread, expected);
+    told = sumTold / weights;
+    toldDeviation = deviation(Math.max(0, squareTold / weights - told * told), told);
     evaporation = sumEvaporation / weights;
     evaporationDeviation =
         Math.sqrt(
             Math.max(0, squareEvaporation / weights - evaporation * evaporation)
                 + square(0.015 * evaporation));
+  }
+
+  /** Deviation of an expected makeup: of the stories, of one month, of the water that is kept. */
+  private double deviation(double spread, double litres) {
+    return Math.sqrt(
+        spread
+            + square(litres * scatterDeviation)
+            + 0.09 * storage * storage
+            + square(0.02 * pass.plan.volumeL()));
   }
 
   private double monthScatter() {
@@ -275,9 +295,12 @@ final class MonthDraft {
     }
   }
 
-  /** Makeup over what is expected, in standard deviations of the two. */
+  /**
+   * Makeup over what the evidence of heat explains, in standard deviations of the two. Evidence that
+   * may be wrong explains nothing away: waste and a wrong load are what the surplus speaks for.
+   */
   double surplus() {
-    return (netMakeup() - expected) / Math.hypot(expectedDeviation, makeupDeviation);
+    return (netMakeup() - told) / Math.hypot(toldDeviation, makeupDeviation);
   }
 
   /** Makeup that went to the system, L. */

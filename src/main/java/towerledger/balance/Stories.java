@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 /** Keeps the stories few: joins those that act alike from now on and drops what cannot matter. */
 final class Stories {
 
-  private static final double FORGET = 1e-6;
+  private static final double FORGET = 1e-4;
 
   /**
    * The same below which one that has ended counts as sound. Far lower: a fault of a few days is
@@ -24,7 +24,7 @@ final class Stories {
   private static final double SETTLED_BLOCKS = 100 * 4;
 
   /** Periods after which onsets of one signature are no longer told apart. */
-  private static final int OLD = 16;
+  private static final int OLD = 8;
 
   private final List<Period> periods;
   private final List<Response> responses;

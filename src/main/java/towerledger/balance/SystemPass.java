@@ -147,6 +147,15 @@ final class SystemPass {
     return hours.vaguePart(frame.from(month), frame.to(month)) > 0.2;
   }
 
+  /** Whether in a month the bleed follows the concentration or the makeup, not a clock or a hand. */
+  boolean held(int month) {
+    int block = Math.max(0, Math.min((int) frame.from(month), plan.control().length - 1));
+    return switch (plan.control()[block]) {
+      case CONDUCTIVITY, MAKEUP_PROPORTIONAL -> true;
+      case TIMER, MANUAL, NONE -> false;
+    };
+  }
+
   /**
    * The grade at which a verdict may believe the load: a coil's evaporation is modelled too loosely
    * for more than a guess, however well the heat is metered.
@@ -189,9 +198,13 @@ final class SystemPass {
       double makeupL = Math.max(1, modelled(filter.alive(), m));
       VerdictRule.Measure measure =
           new VerdictRule.Measure(
-              makeupL, Double.NaN, believed(EvidenceGrade.values()[period.grade()]), vague(m));
+              makeupL,
+              Double.NaN,
+              believed(EvidenceGrade.values()[period.grade()]),
+              vague(m),
+              held(m));
       boolean stands =
-          rule.wasteProbability(filter.alive(), m, makeupL) >= VerdictRule.WASTE_LIMIT
+          rule.wasteProbability(filter.alive(), m, makeupL) >= measure.limit()
               || rule.faulty(rule.causes(filter.alive(), m, measure), measure);
       if (stands) {
         detected[m] = period.lastFact();

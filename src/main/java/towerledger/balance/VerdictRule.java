@@ -11,7 +11,10 @@ import towerledger.statistics.NormalMixture;
 final class VerdictRule {
 
   /** Probability of waste at which a month is flagged as wasteful. */
-  static final double WASTE_LIMIT = 0.5;
+  private static final double WASTE_LIMIT = 0.5;
+
+  /** The same where a controller holds the concentration, and little else strays that far. */
+  private static final double WASTE_LIMIT_HELD = 0.4;
 
   /**
    * The same where the month's own makeup stands out from the expected: what the month shows for
@@ -23,7 +26,7 @@ final class VerdictRule {
   private static final double SEEN = 1.5;
 
   /** Probability that nothing is wrong above which no month can be flagged. */
-  static final double SOUND_ENOUGH = 1 - WASTE_LIMIT;
+  static final double SOUND_ENOUGH = 1 - WASTE_LIMIT_HELD;
 
   /** Probability of another fault at which a month is flagged. */
   static final double FAULT_LIMIT = 0.9;
@@ -78,8 +81,16 @@ final class VerdictRule {
    *     where it is not known yet
    * @param grade grade of its heat evidence
    * @param vague whether the tower may have evaporated far less than modelled
+   * @param held whether the bleed follows the concentration or the makeup, not a clock or a hand
    */
-  record Measure(double makeupL, double shortPart, EvidenceGrade grade, boolean vague) {}
+  record Measure(
+      double makeupL, double shortPart, EvidenceGrade grade, boolean vague, boolean held) {
+
+    /** Probability of waste at which such a month is flagged as wasteful. */
+    double limit() {
+      return held ? WASTE_LIMIT_HELD : WASTE_LIMIT;
+    }
+  }
 
   /**
    * Posterior probability of each cause acting in a month in a size that matters; what is too small
@@ -153,7 +164,7 @@ final class VerdictRule {
    */
   boolean wastes(
       List<Hypothesis> hypotheses, int month, Measure measure, NormalMixture loss, double surplus) {
-    double limit = surplus >= SEEN ? WASTE_LIMIT_SEEN : WASTE_LIMIT;
+    double limit = surplus >= SEEN ? WASTE_LIMIT_SEEN : measure.limit();
     return wasteProbability(hypotheses, month, measure.makeupL()) >= limit
         && loss.mean() >= leastL(measure.makeupL())
         && !contradicted(measure);

@@ -16,7 +16,7 @@ class VerdictRuleTest {
           100_000);
 
   private static final VerdictRule.Measure MEASURE =
-      new VerdictRule.Measure(100_000, 0, EvidenceGrade.A, false);
+      new VerdictRule.Measure(100_000, 0, EvidenceGrade.A, false, true);
 
   /** A flag needs evidence and size: 3 % of the makeup by default. */
   @Test
@@ -28,9 +28,18 @@ class VerdictRuleTest {
 
   @Test
   void monthThatDrewNothingAndNeededNothingIsNotFlagged() {
-    VerdictRule.Measure still = new VerdictRule.Measure(0, Double.NaN, EvidenceGrade.B, false);
+    VerdictRule.Measure still = new VerdictRule.Measure(0, Double.NaN, EvidenceGrade.B, false, true);
 
     assertThat(RULE.sized(Cause.FILL_VALVE_SHUT, 0, still)).isFalse();
+  }
+
+  /** Where nobody holds the concentration it strays by itself: odds count for less there. */
+  @Test
+  void basinWithoutAControllerNeedsBetterOddsOfWaste() {
+    VerdictRule.Measure byHand =
+        new VerdictRule.Measure(100_000, 0, EvidenceGrade.A, false, false);
+
+    assertThat(byHand.limit()).isGreaterThan(MEASURE.limit());
   }
 
   /** Odds are taken with reserve: nine to one is no single name, ninety-nine to one is. */
