@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 /** Keeps the stories few: joins those that act alike from now on and drops what cannot matter. */
 final class Stories {
 
-  private static final double FORGET = 1e-4;
+  private static final double FORGET = 1e-5;
 
   /**
    * The same below which one that has ended counts as sound. Far lower: a fault of a few days is
