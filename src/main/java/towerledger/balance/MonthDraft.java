@@ -296,8 +296,9 @@ final class MonthDraft {
   }
 
   /**
-   * Makeup over what the evidence of heat explains, in standard deviations of the two. Evidence that
-   * may be wrong explains nothing away: waste and a wrong load are what the surplus speaks for.
+   * Makeup over what the evidence of heat explains, in standard deviations of the two. Evidence
+   * that may be wrong explains nothing away: waste and a wrong load are what the surplus speaks
+   * for.
    */
   double surplus() {
     return (netMakeup() - told) / Math.hypot(toldDeviation, makeupDeviation);

@@ -147,7 +147,9 @@ final class SystemPass {
     return hours.vaguePart(frame.from(month), frame.to(month)) > 0.2;
   }
 
-  /** Whether in a month the bleed follows the concentration or the makeup, not a clock or a hand. */
+  /**
+   * Whether in a month the bleed follows the concentration or the makeup, not a clock or a hand.
+   */
   boolean held(int month) {
     int block = Math.max(0, Math.min((int) frame.from(month), plan.control().length - 1));
     return switch (plan.control()[block]) {

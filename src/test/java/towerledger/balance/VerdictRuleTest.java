@@ -28,7 +28,8 @@ class VerdictRuleTest {
 
   @Test
   void monthThatDrewNothingAndNeededNothingIsNotFlagged() {
-    VerdictRule.Measure still = new VerdictRule.Measure(0, Double.NaN, EvidenceGrade.B, false, true);
+    VerdictRule.Measure still =
+        new VerdictRule.Measure(0, Double.NaN, EvidenceGrade.B, false, true);
 
     assertThat(RULE.sized(Cause.FILL_VALVE_SHUT, 0, still)).isFalse();
   }
@@ -36,8 +37,7 @@ class VerdictRuleTest {
   /** Where nobody holds the concentration it strays by itself: odds count for less there. */
   @Test
   void basinWithoutAControllerNeedsBetterOddsOfWaste() {
-    VerdictRule.Measure byHand =
-        new VerdictRule.Measure(100_000, 0, EvidenceGrade.A, false, false);
+    VerdictRule.Measure byHand = new VerdictRule.Measure(100_000, 0, EvidenceGrade.A, false, false);
 
     assertThat(byHand.limit()).isGreaterThan(MEASURE.limit());
   }
