@@ -24,7 +24,7 @@ final class Stories {
   private static final double SETTLED_BLOCKS = 100 * 4;
 
   /** Periods after which onsets of one signature are no longer told apart. */
-  private static final int OLD = 8;
+  private static final int OLD = 3;
 
   private final List<Period> periods;
   private final List<Response> responses;
