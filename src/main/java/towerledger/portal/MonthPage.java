@@ -83,7 +83,7 @@ class MonthPage {
         sentences(sums, month, words, text),
         sums.stream().anyMatch(sum -> sum.wasting() > 0),
         WaterLegend.all(words),
-        words.of("review.scale", text.volume(scale)),
+        words.of("portal.scale", text.volume(scale)),
         sites(shown, doings.all(viewer), scale, words, text),
         entries.size() > SHOWN,
         csv(month, month),
