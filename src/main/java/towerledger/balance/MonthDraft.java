@@ -5,7 +5,6 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import towerledger.balance.facts.WeatherHours;
 import towerledger.quantity.CalendarMonth;
 import towerledger.quantity.Span;
 import towerledger.statistics.NormalMixture;
@@ -17,8 +16,6 @@ final class MonthDraft {
 
   /** A month with more of its weather filled in than this is known one grade less well. */
   private static final double MOST_FILLED = 0.2;
-
-  private static final long SECONDS_PER_HOUR = 3600;
 
   final SystemPass pass;
   final int month;
@@ -73,37 +70,19 @@ final class MonthDraft {
     from = pass.frame.from(month);
     to = pass.frame.to(month);
     chemistry = MonthChemistry.of(pass, from, to);
-    lastFact = CalendarMonth.of(name(), pass.facts.zone()).span().endExclusive();
+    Span span = CalendarMonth.of(name(), pass.facts.zone()).span();
+    lastFact = span.endExclusive();
     int[] count = new int[EvidenceGrade.values().length];
     for (int h = hour(from); h < Math.min(hour(to), pass.hours.count()); h++) {
       count[pass.hours.grade()[h]]++;
     }
     int byHeat = PeriodBuilder.worstCommon(count);
-    filledWeather = filledWeather();
+    filledWeather = pass.facts.weather().filledShare(span);
     grade =
         EvidenceGrade.values()[
             filledWeather > MOST_FILLED
                 ? Math.min(byHeat + 1, EvidenceGrade.values().length - 1)
                 : byHeat];
-  }
-
-  /** Share of the month's hours whose weather was filled in or is not known. */
-  private double filledWeather() {
-    WeatherHours weather = pass.facts.weather();
-    Span span = CalendarMonth.of(name(), pass.facts.zone()).span();
-    long start = Math.floorDiv(weather.start().getEpochSecond(), SECONDS_PER_HOUR);
-    long first = Math.floorDiv(span.startInclusive().getEpochSecond(), SECONDS_PER_HOUR) - start;
-    long end = Math.floorDiv(span.endExclusive().getEpochSecond(), SECONDS_PER_HOUR) - start;
-    long bad = 0;
-    for (long h = first; h < end; h++) {
-      if (h < 0
-          || h >= weather.hours()
-          || weather.filled((int) h)
-          || Double.isNaN(weather.dryBulbC((int) h))) {
-        bad++;
-      }
-    }
-    return bad / (double) (end - first);
   }
 
   YearMonth name() {

@@ -2,6 +2,7 @@ package towerledger.balance.facts;
 
 import java.time.Instant;
 import java.util.Arrays;
+import towerledger.quantity.Span;
 
 /**
  * Weather by the hour in unbroken order: hour i begins i hours after the first. An hour without
@@ -9,6 +10,8 @@ import java.util.Arrays;
  * station; they must not be changed afterwards.
  */
 public final class WeatherHours {
+
+  private static final long SECONDS_PER_HOUR = 3600;
 
   private final Instant start;
   private final float[] dryBulbC;
@@ -111,5 +114,22 @@ public final class WeatherHours {
   /** Whether the hour was filled in rather than observed. */
   public boolean filled(int hour) {
     return filled[hour];
+  }
+
+  /**
+   * Share of the hours of a span, 0–1, whose weather was filled in or is not known; hours outside
+   * the record are not known.
+   */
+  public double filledShare(Span span) {
+    long begin = Math.floorDiv(start.getEpochSecond(), SECONDS_PER_HOUR);
+    long first = Math.floorDiv(span.startInclusive().getEpochSecond(), SECONDS_PER_HOUR) - begin;
+    long end = Math.floorDiv(span.endExclusive().getEpochSecond(), SECONDS_PER_HOUR) - begin;
+    long bad = 0;
+    for (long h = first; h < end; h++) {
+      if (h < 0 || h >= hours() || filled[(int) h] || Double.isNaN(dryBulbC[(int) h])) {
+        bad++;
+      }
+    }
+    return bad / (double) (end - first);
   }
 }
