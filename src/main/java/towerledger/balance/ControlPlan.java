@@ -29,6 +29,15 @@ record ControlPlan(
     boolean[] aimMoved,
     double volumeL) {
 
+  /**
+   * Whether the bleed follows the concentration or the makeup, by a set-point that may be moved; a
+   * clock and a hand bleed whatever the water holds.
+   */
+  boolean held(int block) {
+    return control[block] == BlowdownControl.CONDUCTIVITY
+        || control[block] == BlowdownControl.MAKEUP_PROPORTIONAL;
+  }
+
   /** Whether a clock bleeds at any time. */
   boolean bleedsByTimer() {
     for (BlowdownControl each : control) {

@@ -90,12 +90,11 @@ final class MonthAssembler {
     double makeup = draft.makeup;
     NormalMixture loss = pass.losses.month(hypotheses, month, draft.netMakeup(), draft.floor());
     VerdictRule.Measure measure =
-        new VerdictRule.Measure(
+        pass.measure(
+            month,
             makeup,
             draft.expected > 0 ? 1 - draft.netMakeup() / draft.expected : Double.NaN,
-            pass.believed(draft.grade),
-            pass.vague(month),
-            pass.held(month));
+            draft.grade);
     Map<Cause, Double> causes = pass.rule.causes(hypotheses, month, measure);
     boolean waste = pass.rule.wastes(hypotheses, month, measure, loss, draft.surplus());
     Cause suspect = VerdictRule.ranked(causes, true).get(0).getKey();

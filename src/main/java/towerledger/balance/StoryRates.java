@@ -1,7 +1,5 @@
 package towerledger.balance;
 
-import towerledger.balance.facts.OperatingSettings.BlowdownControl;
-
 /** How often stories begin and end at a plant before anything is measured: rates a year. */
 final class StoryRates {
 
@@ -87,9 +85,6 @@ final class StoryRates {
 
   /** Whether somebody steers the bleed by a set-point that may be moved. */
   private double moves(Period period) {
-    BlowdownControl control = plan.control()[Math.max(0, (int) period.from())];
-    return control == BlowdownControl.CONDUCTIVITY || control == BlowdownControl.MAKEUP_PROPORTIONAL
-        ? 1
-        : 0;
+    return plan.held(Math.max(0, (int) period.from())) ? 1 : 0;
   }
 }

@@ -30,7 +30,7 @@ final class SystemPass {
   private static final double LATENT_J_PER_L = 2.43e6;
 
   /** Log of the weight below which a story adds nothing to a month's figures. */
-  private static final double LEAST_BELIEVED = -12;
+  private static final double LEAST_WEIGHT = -12;
 
   final SystemFacts facts;
   final MonthFrame frame;
@@ -148,14 +148,16 @@ final class SystemPass {
   }
 
   /**
-   * Whether in a month the bleed follows the concentration or the makeup, not a clock or a hand.
+   * What a month measures a cause's size by.
+   *
+   * @param makeupL makeup, L
+   * @param shortPart part of the expected makeup that was not drawn; NaN where it is not known yet
+   * @param grade grade of its heat evidence
    */
-  boolean held(int month) {
+  VerdictRule.Measure measure(int month, double makeupL, double shortPart, EvidenceGrade grade) {
     int block = Math.max(0, Math.min((int) frame.from(month), plan.control().length - 1));
-    return switch (plan.control()[block]) {
-      case CONDUCTIVITY, MAKEUP_PROPORTIONAL -> true;
-      case TIMER, MANUAL, NONE -> false;
-    };
+    return new VerdictRule.Measure(
+        makeupL, shortPart, believed(grade), vague(month), plan.held(block));
   }
 
   /**
@@ -183,7 +185,7 @@ final class SystemPass {
         noteDetection(p, detected);
         p++;
       }
-      closed.accept(new Posterior(month, believed(filter.alive()), p - 1, detected[month]));
+      closed.accept(new Posterior(month, weighty(filter.alive()), p - 1, detected[month]));
     }
   }
 
@@ -199,12 +201,7 @@ final class SystemPass {
       }
       double makeupL = Math.max(1, modelled(filter.alive(), m));
       VerdictRule.Measure measure =
-          new VerdictRule.Measure(
-              makeupL,
-              Double.NaN,
-              believed(EvidenceGrade.values()[period.grade()]),
-              vague(m),
-              held(m));
+          measure(m, makeupL, Double.NaN, EvidenceGrade.values()[period.grade()]);
       boolean stands =
           rule.wasteProbability(filter.alive(), m, makeupL) >= measure.limit()
               || rule.faulty(rule.causes(filter.alive(), m, measure), measure);
@@ -223,14 +220,14 @@ final class SystemPass {
   }
 
   /** The stories that a month's figures are told by; the plain sound one is always among them. */
-  private static List<Hypothesis> believed(List<Hypothesis> alive) {
-    List<Hypothesis> believed = new ArrayList<>(alive.size());
+  private static List<Hypothesis> weighty(List<Hypothesis> alive) {
+    List<Hypothesis> weighty = new ArrayList<>(alive.size());
     for (Hypothesis h : alive) {
-      if (h.logWeight > LEAST_BELIEVED || h.was == 0) {
-        believed.add(h);
+      if (h.logWeight > LEAST_WEIGHT || h.was == 0) {
+        weighty.add(h);
       }
     }
-    return believed;
+    return weighty;
   }
 
   /**
