@@ -216,11 +216,13 @@ public class Ledger {
    * is in; it is the answer where there is no other.
    */
   public Optional<YearMonth> findNewestEnded(Viewer viewer) {
+    return findNewestMonth(viewer).map(newest -> newestEnded(viewer, newest));
+  }
+
+  /** The same for who knows {@link #findNewestMonth the newest month} already. */
+  public YearMonth newestEnded(Viewer viewer, YearMonth newest) {
     YearMonth underWay = YearMonth.from(clock.instant().atZone(ZoneOffset.UTC));
-    return findNewestMonth(viewer)
-        .map(
-            newest ->
-                newest.equals(underWay) ? newestBefore(viewer, underWay).orElse(newest) : newest);
+    return newest.equals(underWay) ? newestBefore(viewer, underWay).orElse(newest) : newest;
   }
 
   /** The newest of a system's months that is over, else the newest; empty when there is none. */

@@ -94,7 +94,7 @@ class ReviewPage {
 
   private ReviewView compose(
       Viewer viewer, YearMonth newest, ReviewChoice choice, boolean listOnly, FigureText text) {
-    YearMonth month = choice.chosenMonth().or(() -> ledger.findNewestEnded(viewer)).orElse(newest);
+    YearMonth month = choice.chosenMonth().orElseGet(() -> ledger.newestEnded(viewer, newest));
     Words words = new Words(messages, text.locale());
     ReviewFilter filter = choice.filter();
     RememberedReview.Portfolio portfolio =

@@ -62,7 +62,8 @@ class MonthPage {
     Optional<YearMonth> newest = ledger.findNewestMonth(viewer);
     YearMonth last =
         newest.orElseGet(() -> YearMonth.from(clock.instant().atZone(clock.getZone())));
-    YearMonth month = wanted != null ? wanted : ledger.findNewestEnded(viewer).orElse(last);
+    YearMonth month =
+        wanted != null ? wanted : newest.map(n -> ledger.newestEnded(viewer, n)).orElse(last);
     ReviewFilter all = ReviewFilter.all();
     List<MonthReview.Sum> sums = review.sums(viewer, month, all);
     List<LedgerEntry> entries = review.page(viewer, month, all, 0, SHOWN + 1);
