@@ -1,6 +1,7 @@
 package towerledger.intake;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -48,6 +49,26 @@ public class DescribedRows {
       throw new IllegalArgumentException("files named '%s' are not known".formatted(file));
     }
     return format.columns().all();
+  }
+
+  /** A column by its US or SI name; empty where there is no such file or column. */
+  public Optional<Column> find(String file, String name) {
+    FileFormat<?> format = formats.get(file);
+    return format == null
+        ? Optional.empty()
+        : format.columns().all().stream()
+            .filter(column -> column.name().equals(name) || column.siName().equals(name))
+            .findFirst();
+  }
+
+  /**
+   * Columns of every file by their SI names, as history keeps them; of two of one name the first.
+   */
+  public Map<String, Column> columnsBySiName() {
+    return formats.values().stream()
+        .sorted(Comparator.comparingInt(FileFormat::order))
+        .flatMap(format -> format.columns().all().stream())
+        .collect(Collectors.toMap(Column::siName, Function.identity(), (first, other) -> first));
   }
 
   /**

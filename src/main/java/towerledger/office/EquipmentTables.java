@@ -3,7 +3,6 @@ package towerledger.office;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -101,6 +100,11 @@ class EquipmentTables {
   }
 
   private static String temperatures(Nameplate plate, Words words, FigureText text) {
+    if (plate.designHotWaterC() == null
+        && plate.designColdWaterC() == null
+        && plate.designWetBulbC() == null) {
+      return words.of("figure.unknown");
+    }
     return words.of(
         "equipment.temperatures.of",
         temperature(plate.designHotWaterC(), words, text),
@@ -154,7 +158,7 @@ class EquipmentTables {
       for (Map.Entry<LocalDate, String> change : settings.changes(name).entrySet()) {
         rows.add(
             List.of(
-                words.of("setting." + name.name().toLowerCase(Locale.ROOT)),
+                SettingText.name(name, words),
                 SettingText.value(name, change.getValue(), words, text),
                 change.getKey().equals(Settings.FROM_THE_START)
                     ? words.of("equipment.always")

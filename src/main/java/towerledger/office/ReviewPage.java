@@ -121,7 +121,8 @@ class ReviewPage {
                 .map(customer -> new Choice(customer.getKey(), customer.getValue()))
                 .toList(),
             choice.customer()),
-        WaterLegend.all(words),
+        WaterLegend.of(
+            entries.stream().map(entry -> SystemMonths.bar(entry.water())).toList(), words),
         words.of("review.scale", text.volume(scale)),
         rows(portfolio.changes(), entries, month, (page - 1) * ROWS, scale, words, text),
         turning(found, page, pages, choice, words),

@@ -1,5 +1,6 @@
 package towerledger.office;
 
+import java.util.Locale;
 import towerledger.account.UnitPreference;
 import towerledger.drawing.FigureText;
 import towerledger.quantity.Pressure;
@@ -8,12 +9,18 @@ import towerledger.quantity.Units;
 import towerledger.site.SettingName;
 import towerledger.wording.Words;
 
-/** Writes the value of a dated setting in the reader's units. */
-final class SettingText {
+/** Writes a dated setting and its value in the reader's units. */
+public final class SettingText {
 
   private SettingText() {}
 
-  static String value(SettingName name, String stored, Words words, FigureText text) {
+  /** A setting's name in words, without its unit. */
+  public static String name(SettingName name, Words words) {
+    return words.of("setting." + name.name().toLowerCase(Locale.ROOT));
+  }
+
+  /** A value as it is stored, in words or with its unit. */
+  public static String value(SettingName name, String stored, Words words, FigureText text) {
     return switch (name) {
       case COLD_WATER_SETPOINT ->
           text.temperature(Temperature.ofCelsius(Double.parseDouble(stored)));

@@ -105,7 +105,9 @@ class SystemEvents {
             .map(event -> words.of("event." + VisitCodes.code(event)))
             .collect(Collectors.joining(", "));
     String written = note.workDone().or(note::observation).map(String::strip).orElse("");
-    String all = done.isEmpty() || written.isEmpty() ? done + written : done + ": " + written;
+    // "Basin drained, silt shovelled out" need not be headed "basin drained"
+    boolean told = written.toLowerCase(words.locale()).startsWith(done.toLowerCase(words.locale()));
+    String all = told ? written : written.isEmpty() ? done : done + ": " + written;
     if (all.isEmpty()) {
       return words.of("system.event.visit");
     }

@@ -1,6 +1,7 @@
 package towerledger.office;
 
 import jakarta.servlet.ServletContext;
+import java.time.Clock;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.ZoneId;
@@ -52,6 +53,7 @@ class SystemPage {
   private final EvidencePlates evidence;
   private final SystemEvents events;
   private final MessageSource messages;
+  private final Clock clock;
   private final ServletContext servlets;
 
   SystemPage(
@@ -63,6 +65,7 @@ class SystemPage {
       EvidencePlates evidence,
       SystemEvents events,
       MessageSource messages,
+      Clock clock,
       ServletContext servlets) {
     this.access = access;
     this.ledger = ledger;
@@ -72,6 +75,7 @@ class SystemPage {
     this.evidence = evidence;
     this.events = events;
     this.messages = messages;
+    this.clock = clock;
     this.servlets = servlets;
   }
 
@@ -140,7 +144,7 @@ class SystemPage {
   private YearMonth newest(Viewer viewer, List<LedgerEntry> all) {
     return Ledger.newestEnded(all)
         .or(() -> ledger.findNewestEnded(viewer))
-        .orElse(Ledger.FIRST_MONTH);
+        .orElseGet(() -> YearMonth.from(clock.instant().atZone(clock.getZone())));
   }
 
   static SystemView.FindingLine line(Finding finding, Words words, FigureText text) {

@@ -81,7 +81,13 @@ record SystemView(
       List<String> whatToAdd,
       List<String> cautions,
       String workingPath,
-      boolean waste) {}
+      boolean waste) {
+
+    /** Whether anything speaks against one of the causes. */
+    public boolean anyAgainst() {
+      return opinions.stream().anyMatch(opinion -> !opinion.evidenceAgainst().isEmpty());
+    }
+  }
 
   /** One part of the makeup: its sample, name, volume, what that may be off by, and share. */
   record Part(

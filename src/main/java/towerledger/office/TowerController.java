@@ -150,12 +150,9 @@ class TowerController {
         rows.add(
             List.of(
                 text.moment(read.get(i).readAt(), zone),
-                "%s %s"
-                    .formatted(
-                        text.decimals(
-                            read.get(i).register().doubleValue(),
-                            Math.max(0, Math.min(3, read.get(i).register().scale()))),
-                        words.of("unit." + meter.details().unit()))));
+                text.decimals(
+                    read.get(i).register().doubleValue(),
+                    Math.max(0, Math.min(3, read.get(i).register().scale())))));
       }
       add(
           tables,
@@ -163,7 +160,11 @@ class TowerController {
               "tower.readings",
               words.of("meter.role." + meter.details().role().code()),
               meter.code()),
-          new FigureTable(List.of(words.of("finding.when"), words.of("credits.reading")), rows));
+          new FigureTable(
+              List.of(
+                  words.of("finding.when"),
+                  words.of("tower.reading", words.of("unit." + meter.details().unit()))),
+              rows));
     }
   }
 
@@ -185,8 +186,8 @@ class TowerController {
     return new FigureTable(
         List.of(
             words.of("figure.month"),
-            words.of("plate.makeup"),
-            words.of("plate.expected.value"),
+            words.of("review.sum.makeup"),
+            words.of("system.expected"),
             words.of("review.verdict")),
         cells);
   }

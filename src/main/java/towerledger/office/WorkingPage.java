@@ -110,16 +110,16 @@ class WorkingPage {
       rows.add(
           List.of(
               kept.say(line.input()),
+              kept.say(line.source()),
               text.percent(line.relativeUncertainty()),
-              text.volume(Volume.ofLitres(line.contributionLitres())),
-              kept.say(line.source())));
+              text.volume(Volume.ofLitres(line.contributionLitres()))));
     }
     return new FigureTable(
         List.of(
             words.of("working.budget.input"),
+            words.of("working.budget.source"),
             words.of("working.budget.uncertainty"),
-            words.of("working.budget.contribution"),
-            words.of("working.budget.source")),
+            words.of("working.budget.contribution")),
         rows);
   }
 

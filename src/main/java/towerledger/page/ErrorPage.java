@@ -42,7 +42,9 @@ class ErrorPage implements ErrorController {
           .body(ProblemDetail.forStatusAndDetail(status, status.getReasonPhrase() + "."));
     }
     return new ModelAndView(
-        "error", Map.of("view", new View(status.value(), textKey(status))), status);
+        "error",
+        Map.of("view", new View(status.value(), textKey(status, isForm(request)))),
+        status);
   }
 
   private static HttpStatus status(HttpServletRequest request) {
@@ -54,9 +56,15 @@ class ErrorPage implements ErrorController {
         : status;
   }
 
-  private static String textKey(HttpStatus status) {
+  /** Whether a form was refused: most often one that was open for too long. */
+  private static boolean isForm(HttpServletRequest request) {
+    Object method = request.getAttribute(RequestDispatcher.ERROR_METHOD);
+    return !"GET".equals(method == null ? request.getMethod() : method);
+  }
+
+  private static String textKey(HttpStatus status, boolean form) {
     return switch (status) {
-      case FORBIDDEN -> "error.403";
+      case FORBIDDEN -> form ? "error.403.form" : "error.403";
       case NOT_FOUND -> "error.404";
       case METHOD_NOT_ALLOWED -> "error.405";
       case CONTENT_TOO_LARGE -> "error.413";

@@ -40,6 +40,11 @@ public record FigureTable(List<String> headings, List<List<String>> rows) {
     return html(caption, headings.size() > 3, headings.size());
   }
 
+  /** As rows named by two columns of words, with figures behind; it folds like the others. */
+  public String named(String caption) {
+    return html(caption, headings.size() > 3, 2);
+  }
+
   /** As the lines of a bill: words, but for the amount in the last column. */
   public String bill(String caption) {
     return html(caption, false, headings.size() - 1);

@@ -68,12 +68,9 @@ class MonthPage {
     List<MonthReview.Sum> sums = review.sums(viewer, month, all);
     List<LedgerEntry> entries = review.page(viewer, month, all, 0, SHOWN + 1);
     List<LedgerEntry> shown = entries.subList(0, Math.min(SHOWN, entries.size()));
+    List<WaterBar> bars = shown.stream().map(entry -> SystemMonths.bar(entry.water())).toList();
     Volume scale =
-        Volume.ofLitres(
-            shown.stream()
-                .mapToDouble(entry -> SystemMonths.bar(entry.water()).reach().litres())
-                .max()
-                .orElse(1));
+        Volume.ofLitres(bars.stream().mapToDouble(bar -> bar.reach().litres()).max().orElse(1));
     return new PortalView.Month(
         customers.get(customerOf(viewer)).name(),
         text.month(month),
@@ -83,7 +80,7 @@ class MonthPage {
         month.isBefore(last) ? month.plusMonths(1).toString() : null,
         sentences(sums, month, words, text),
         sums.stream().anyMatch(sum -> sum.wasting() > 0),
-        WaterLegend.all(words),
+        WaterLegend.of(bars, words),
         words.of("portal.scale", text.volume(scale)),
         sites(shown, doings.all(viewer), scale, words, text),
         entries.size() > SHOWN,

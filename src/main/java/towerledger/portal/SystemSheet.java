@@ -92,7 +92,8 @@ class SystemSheet {
                         words,
                         text))
             .orElse(""),
-        WaterLegend.all(words),
+        WaterLegend.of(
+            found.stream().map(entry -> SystemMonths.bar(entry.water())).toList(), words),
         found.map(new VerdictText(words, text)::evidence).orElse(""),
         found.map(entry -> words.of("portal.status." + entry.status().code())).orElse(""),
         found

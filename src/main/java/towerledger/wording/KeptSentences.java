@@ -252,6 +252,7 @@ final class KeptSentences {
     s.put("step.by.samples", "samples of the month");
     s.put("step.by.settings", "settings in force");
     s.put("step.by.balance", "water balance");
+    s.put("step.by.needed", "E ÷ (C* − 1) − D");
     s.put("step.by.drains", "drains and refills");
     s.put("step.by.visits", "visits");
     s.put("step.by.sound-sum", "E + D + B of the sound system");

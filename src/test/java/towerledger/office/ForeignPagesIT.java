@@ -68,7 +68,8 @@ class ForeignPagesIT extends PageCases {
     String receipt = redirect(send(page, typed(form), "take"));
 
     assertThat(lead(open(receipt)))
-        .isEqualTo("5 rows came in: 2 added something, 0 changed something, 3 wait to be mended.");
+        .isEqualTo(
+            "5 rows came in: 2 added something, none changed anything, 3 wait to be mended.");
     assertThat(
             count(
                 "SELECT COUNT(*) FROM intake_table WHERE id = '%s'"
@@ -116,7 +117,7 @@ class ForeignPagesIT extends PageCases {
     String form = text(send(page, typed, "look").andExpect(status().isOk()));
 
     assertThat(form).contains(">a</option>").contains(">b</option>");
-    assertThat(form).contains("no column of the table was recognised as");
+    assertThat(form).contains("no column of the table was recognized as");
   }
 
   @Test

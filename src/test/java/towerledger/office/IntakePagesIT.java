@@ -38,7 +38,7 @@ class IntakePagesIT extends PageCases {
 
     assertThat(lead(open(receipt)))
         .isEqualTo(
-            "3 rows came in: 2 added something, 0 changed something, one waits to be mended.");
+            "3 rows came in: 2 added something, none changed anything, one waits to be mended.");
     String desk = open("/intake");
     assertThat(desk).contains("sites, line 3").doesNotContain("<b>north</b>");
     String row = group("href=\"(/intake/quarantine/[0-9]+)\">sites, line 3", desk);

@@ -126,7 +126,7 @@ class DescribeController {
 
   private static String taken(
       Sheet sheet, Map<String, String> typed, boolean editing, RedirectAttributes flash) {
-    flash.addFlashAttribute("notice", "describe.taken." + sheet.path());
+    flash.addFlashAttribute("notice", editing ? "describe.kept" : "describe.taken." + sheet.path());
     flash.addFlashAttribute(
         "noticeArgs", new Object[] {typed.getOrDefault(sheet.key().get(0), "")});
     String next = editing ? null : DescribePage.next(sheet, typed);

@@ -2,7 +2,10 @@ package towerledger.office.describe;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.time.Instant;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -20,6 +23,7 @@ import towerledger.drawing.FigureText;
 import towerledger.intake.DescribedRows;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Twin;
+import towerledger.office.ColumnText;
 import towerledger.wording.Words;
 
 /**
@@ -29,6 +33,7 @@ import towerledger.wording.Words;
 class DescribePage {
 
   private static final int SUGGESTIONS = 500;
+  private static final String MOMENT = "datetime-local";
   private static final MathContext SHOWN = new MathContext(6);
 
   private static final Map<String, String> SUGGEST =
@@ -64,23 +69,53 @@ class DescribePage {
     return rows.find(sheet.file(), key)
         .map(
             cells -> {
+              ZoneId zone = zone(cells);
               Map<String, String> typed = new LinkedHashMap<>();
               for (Column column : rows.listColumns(sheet.file())) {
                 String cell = cells.get(column.siName());
                 if (cell != null) {
-                  typed.put(column.name(), shown(viewer, column, cell));
+                  typed.put(column.name(), shown(viewer, column, cell, zone));
                 }
               }
               return typed;
             });
   }
 
-  private static String shown(Viewer viewer, Column column, String cell) {
+  /** The clock of a thing's site, by which moments are told; UTC where it stands at none. */
+  private ZoneId zone(Map<String, String> cells) {
+    return jdbc.sql(
+            """
+            SELECT s.time_zone FROM site_site s WHERE s.code = :site
+              OR s.id = (SELECT y.site_id FROM site_system y WHERE y.code = :system)
+            """)
+        .param("site", cells.getOrDefault("site", ""))
+        .param("system", cells.getOrDefault("system", ""))
+        .query(String.class)
+        .optional()
+        .map(ZoneId::of)
+        .orElse(ZoneOffset.UTC);
+  }
+
+  private static String shown(Viewer viewer, Column column, String cell, ZoneId zone) {
+    if (type(column).equals(MOMENT) && cell.endsWith("Z")) {
+      return LocalDateTime.ofInstant(Instant.parse(cell), zone).toString();
+    }
     Twin twin = column.twin();
     if (twin == null || viewer.units() == UnitPreference.SI) {
       return twin == null ? cell : rounded(Double.parseDouble(cell));
     }
     return rounded(twin.toUs(Double.parseDouble(cell)));
+  }
+
+  /** How a column is typed: a day and a moment with the browser's own help. */
+  private static String type(Column column) {
+    String name = column.name();
+    if (name.endsWith("_on") || name.equals("effective_from")) {
+      return "date";
+    }
+    return name.endsWith("_at")
+        ? MOMENT
+        : name.startsWith("occupied_") && !name.endsWith("_days") ? "time" : "text";
   }
 
   private static String rounded(double value) {
@@ -147,7 +182,21 @@ class DescribePage {
         more,
         open || editing,
         trouble,
-        !changed.isEmpty());
+        !changed.isEmpty(),
+        back(sheet, editing ? known : typed, editing));
+  }
+
+  /** Where the thing belongs, to go back to. */
+  private static String back(Sheet sheet, Map<String, String> cells, boolean editing) {
+    String system = cells.getOrDefault("system", "").strip();
+    String schedule = cells.getOrDefault("schedule", "").strip();
+    boolean there = editing || !sheet.isKey("system") || sheet.path().equals("setting");
+    if (!system.isEmpty() && there && !sheet.path().equals("tower")) {
+      return "/systems/" + system;
+    }
+    return !schedule.isEmpty() && !sheet.path().equals("rate")
+        ? "/rates/" + schedule
+        : sheet.isKey("schedule") ? "/rates" : "/guide";
   }
 
   /** The column that the words of a refusal name first; empty where they name none. */
@@ -184,45 +233,18 @@ class DescribePage {
             .toList();
     return new DescribeView.Field(
         name,
-        words.of("column." + label(column)),
-        unit(viewer, column),
+        ColumnText.label(column, words),
+        ColumnText.unit(column, viewer.units()),
         typed.getOrDefault(name, ""),
         known.getOrDefault(name, ""),
         column.required(),
         editing && sheet.isKey(name),
+        type(column),
         column.twin() != null || column.highest() > column.lowest(),
         choices,
         choices.isEmpty() && !(editing && sheet.isKey(name)) ? suggestions(sheet, name) : List.of(),
         name.equals(blamed) ? trouble : null,
         changed.get(name));
-  }
-
-  /** A column's name without its unit, as the texts know it. */
-  private static String label(Column column) {
-    Twin twin = column.twin();
-    return twin == null
-        ? column.name()
-        : column.name().substring(0, column.name().length() - twin.usUnit().length() - 1);
-  }
-
-  private static String unit(Viewer viewer, Column column) {
-    Twin twin = column.twin();
-    if (twin == null) {
-      return column.name().endsWith("_percent") ? "%" : "";
-    }
-    String code = viewer.units() == UnitPreference.SI ? twin.siUnit() : twin.usUnit();
-    return switch (code) {
-      case "f" -> "°F";
-      case "c" -> "°C";
-      case "l" -> "L";
-      case "l_s" -> "L/s";
-      case "m3_s" -> "m³/s";
-      case "kw" -> "kW";
-      case "kpa" -> "kPa";
-      case "cv" -> "Cv";
-      case "kv" -> "Kv";
-      default -> code;
-    };
   }
 
   private List<String> suggestions(Sheet sheet, String column) {

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param open whether the folded fields are shown, since one of them needs a look
  * @param trouble why the form was not taken; empty where it was not refused
  * @param changed whether somebody else changed the thing meanwhile
+ * @param back address of where the thing belongs
  */
 record DescribeView(
     String sheet,
@@ -23,7 +24,8 @@ record DescribeView(
     List<Field> more,
     boolean open,
     String trouble,
-    boolean changed) {
+    boolean changed,
+    String back) {
 
   /**
    * A field.
@@ -35,6 +37,7 @@ record DescribeView(
    * @param was what was known when the form was opened
    * @param required whether it must be filled
    * @param fixed whether it names the thing and cannot be changed
+   * @param type how it is typed: {@code text}, {@code date}, {@code time} or {@code datetime-local}
    * @param number whether it is a number
    * @param choices codes with their names; empty where anything may be typed
    * @param suggestions what is likely; may be left for something else
@@ -49,6 +52,7 @@ record DescribeView(
       String was,
       boolean required,
       boolean fixed,
+      String type,
       boolean number,
       List<Choice> choices,
       List<String> suggestions,

@@ -118,7 +118,7 @@ class ForeignController {
     try (UploadFolder folder = UploadFolder.open()) {
       Preview preview =
           tables.preview(kept.layDown(table, folder), table.file(), table.sender(), null, request);
-      model.addAttribute("view", suggested(table, preview, words));
+      model.addAttribute("view", suggested(table, preview, words, text));
     }
     return "office/foreign-table";
   }
@@ -144,7 +144,7 @@ class ForeignController {
         ForeignMapping layout = form.layout();
         if (!form.isWrong()) {
           Preview preview = tables.preview(place, table.file(), table.sender(), layout, request);
-          model.addAttribute("view", suggested(table, preview, words));
+          model.addAttribute("view", suggested(table, preview, words, text));
           return "office/foreign-table";
         }
       }
@@ -167,23 +167,37 @@ class ForeignController {
               request);
       model.addAttribute(
           "view",
-          view(table, preview, form, trouble, words.of("foreign.about.typed"), List.of(), words));
+          view(
+              table,
+              preview,
+              form,
+              trouble,
+              words.of("foreign.about.typed"),
+              List.of(),
+              words,
+              text));
     } catch (UploadRefused e) {
       response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
       model.addAttribute(
-          "view", refused(table, form, new ReasonText(words, text).say(e), request, words));
+          "view", refused(table, form, new ReasonText(words, text).say(e), request, words, text));
     }
     return "office/foreign-table";
   }
 
   /** The form as it was typed, over the table as it is cut without it. */
   private ForeignView.Mapped refused(
-      Kept table, MappingForm form, String trouble, ImportRequest request, Words words)
+      Kept table,
+      MappingForm form,
+      String trouble,
+      ImportRequest request,
+      Words words,
+      FigureText text)
       throws IOException {
     try (UploadFolder folder = UploadFolder.open()) {
       Preview preview =
           tables.preview(kept.layDown(table, folder), table.file(), table.sender(), null, request);
-      return view(table, preview, form, trouble, words.of("foreign.about.typed"), List.of(), words);
+      return view(
+          table, preview, form, trouble, words.of("foreign.about.typed"), List.of(), words, text);
     }
   }
 
@@ -201,7 +215,7 @@ class ForeignController {
         trouble);
   }
 
-  private ForeignView.Mapped suggested(Kept table, Preview preview, Words words) {
+  private ForeignView.Mapped suggested(Kept table, Preview preview, Words words, FigureText text) {
     return view(
         table,
         preview,
@@ -211,7 +225,8 @@ class ForeignController {
             ? words.of("foreign.about.remembered", table.sender())
             : words.of("foreign.about.suggested"),
         preview.questions(),
-        words);
+        words,
+        text);
   }
 
   private static ForeignView.Mapped view(
@@ -221,7 +236,9 @@ class ForeignController {
       @Nullable String trouble,
       String about,
       List<String> questions,
-      Words words) {
+      Words words,
+      FigureText text) {
+    ReasonText reasons = new ReasonText(words, text);
     long taken = preview.rows().stream().filter(row -> row.problem().isEmpty()).count();
     List<ForeignView.Field> more = form.fields(false);
     return new ForeignView.Mapped(
@@ -230,7 +247,7 @@ class ForeignController {
         words.of("foreign.kind." + table.file()),
         about,
         trouble,
-        questions,
+        reasons.say(questions),
         form.layoutView(),
         form.fields(true),
         more,
@@ -240,7 +257,7 @@ class ForeignController {
         preview.rows().stream().map(ForeignTables.PreviewRow::given).toList(),
         preview.columns(),
         preview.rows().stream()
-            .map(row -> new ForeignView.Becomes(row.becomes(), row.problem()))
+            .map(row -> new ForeignView.Becomes(row.becomes(), reasons.say(row.problem())))
             .toList(),
         preview.rows().isEmpty()
             ? words.of("foreign.no-rows")

@@ -79,6 +79,7 @@ final class ForeignView {
    * A column to fill.
    *
    * @param at its number among the columns of its file
+   * @param label its name in words
    * @param name its interchange name
    * @param required whether every row needs it
    * @param moment whether it holds a date
@@ -88,6 +89,7 @@ final class ForeignView {
    */
   record Field(
       int at,
+      String label,
       String name,
       boolean required,
       boolean moment,

@@ -13,6 +13,7 @@ import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Twin;
 import towerledger.intake.foreign.ForeignColumn;
 import towerledger.intake.foreign.ForeignMapping;
+import towerledger.office.ColumnText;
 import towerledger.office.foreign.ForeignView.Choice;
 import towerledger.office.foreign.ForeignView.Field;
 import towerledger.office.foreign.ForeignView.Layout;
@@ -219,6 +220,7 @@ final class MappingForm {
   private Field field(Column column) {
     return new Field(
         column.ordinal(),
+        ColumnText.label(column, words),
         column.name(),
         column.required(),
         moment(column),

@@ -81,6 +81,11 @@ final class IntakeView {
       String raw,
       @Nullable String settled) {}
 
-  /** A cell with its column. */
-  record Cell(String column, String value) {}
+  /**
+   * A cell with its column.
+   *
+   * @param label the column in words
+   * @param column its name in the file; empty where the words say the same
+   */
+  record Cell(String label, String column, String value) {}
 }

@@ -20,9 +20,11 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import towerledger.account.Actor;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
+import towerledger.intake.DescribedRows;
 import towerledger.intake.Quarantine;
 import towerledger.intake.QuarantinedRow;
 import towerledger.intake.UploadRefused;
+import towerledger.office.ColumnText;
 import towerledger.wording.ReasonText;
 import towerledger.wording.Words;
 
@@ -34,10 +36,12 @@ class QuarantineController {
   private static final String CELL = "cell-";
 
   private final Quarantine quarantine;
+  private final DescribedRows columns;
   private final MessageSource messages;
 
-  QuarantineController(Quarantine quarantine, MessageSource messages) {
+  QuarantineController(Quarantine quarantine, DescribedRows columns, MessageSource messages) {
     this.quarantine = quarantine;
+    this.columns = columns;
     this.messages = messages;
   }
 
@@ -114,7 +118,9 @@ class QuarantineController {
     Words words = new Words(messages, text.locale());
     List<IntakeView.Cell> cells = new ArrayList<>();
     for (int i = 0; i < values.size(); i++) {
-      cells.add(new IntakeView.Cell(row.columns().get(i), values.get(i)));
+      String column = row.columns().get(i);
+      String label = label(row.file(), column, words);
+      cells.add(new IntakeView.Cell(label, label.equals(column) ? "" : column, values.get(i)));
     }
     return new IntakeView.Mending(
         row.id(),
@@ -123,6 +129,11 @@ class QuarantineController {
         cells,
         raw,
         settled(row, words));
+  }
+
+  /** A column in words; as the file names it where the ledger does not know it. */
+  private String label(String file, String name, Words words) {
+    return columns.find(file, name).map(column -> ColumnText.label(column, words)).orElse(name);
   }
 
   private static @Nullable String settled(QuarantinedRow row, Words words) {

@@ -9,7 +9,9 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
-import java.util.stream.Collectors;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
@@ -19,12 +21,14 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.util.UriComponentsBuilder;
-import tools.jackson.core.JacksonException;
-import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 import towerledger.account.HistoryFilter;
 import towerledger.account.HistorySearch;
 import towerledger.drawing.FigureText;
+import towerledger.intake.DescribedRows;
+import towerledger.intake.csv.Column;
+import towerledger.office.SettingText;
+import towerledger.site.SettingName;
 import towerledger.wording.SpreadsheetGuard;
 import towerledger.wording.Words;
 
@@ -36,15 +40,22 @@ class HistoryController {
   private static final int LAST_PAGE = 100_000;
   private static final String DID = "history.did.";
   private static final String KIND = "history.kind.";
+  private static final String SIGNING = "signed-";
+
+  /** A setting as history names it: its system, its name, and the day it holds from. */
+  private static final Pattern SETTING = Pattern.compile("(.+) (\\w+) from (\\d{4}-\\d\\d-\\d\\d)");
 
   private final HistorySearch history;
   private final MessageSource messages;
   private final JsonMapper json;
+  private final Map<String, Column> columns;
 
-  HistoryController(HistorySearch history, MessageSource messages, JsonMapper json) {
+  HistoryController(
+      HistorySearch history, MessageSource messages, JsonMapper json, DescribedRows rows) {
     this.history = history;
     this.messages = messages;
     this.json = json;
+    this.columns = rows.columnsBySiName();
   }
 
   /**
@@ -104,7 +115,7 @@ class HistoryController {
         String value = values.get(i);
         if (value != null && !value.isBlank()) {
           address.queryParam(names.get(i), "{" + names.get(i) + "}");
-          address.uriVariables(java.util.Map.of(names.get(i), value));
+          address.uriVariables(Map.of(names.get(i), value));
         }
       }
       if (turnedTo != null) {
@@ -141,21 +152,21 @@ class HistoryController {
   /** A value to choose by its name. */
   record Named(String value, String name) {}
 
-  /** One change in words. */
+  /**
+   * One change in words.
+   *
+   * @param kind sort of thing; empty where it is the login of who did it
+   * @param code its code; empty likewise
+   * @param told what is kept of it: of something new its fields, else those that changed
+   */
   record Row(
-      String at,
-      String who,
-      String from,
-      String did,
-      String kind,
-      String code,
-      String before,
-      String after) {}
+      String at, String who, String from, String did, String kind, String code, String told) {}
 
   @GetMapping("/people/history")
   String show(
       @ModelAttribute Choice choice, @ModelAttribute("figureText") FigureText text, Model model) {
     Words words = new Words(messages, text.locale());
+    KeptFields kept = new KeptFields(json, columns, words, text);
     HistoryFilter filter = choice.filter();
     long found = history.count(filter);
     int pages = (int) Math.min(LAST_PAGE, Math.max(1, (found + ROWS - 1) / ROWS));
@@ -169,7 +180,7 @@ class HistoryController {
             named(history.actions(), DID, words),
             named(history.kinds(), KIND, words),
             history.page(filter, first, ROWS).stream()
-                .map(change -> row(change, words, text))
+                .map(change -> row(change, kept, words, text))
                 .toList(),
             words.of(
                 "review.turning",
@@ -191,39 +202,26 @@ class HistoryController {
     return words.or(prefix + value.replace(' ', '-'), value);
   }
 
-  private Row row(HistorySearch.Change change, Words words, FigureText text) {
+  private Row row(HistorySearch.Change change, KeptFields kept, Words words, FigureText text) {
+    boolean own = change.actor().equals(change.code()) && change.action().startsWith(SIGNING);
+    Matcher setting = SETTING.matcher(change.code());
+    SettingName name = setting.matches() ? SettingName.find(setting.group(2)).orElse(null) : null;
     return new Row(
         text.moment(change.at(), ZoneOffset.UTC),
         change.actor(),
         change.source(),
         name(change.action(), DID, words),
-        name(change.kind(), KIND, words),
-        change.code(),
-        readable(change.before()),
-        readable(change.after()));
-  }
-
-  /** What a line of history keeps, field by field; the CSV has it as it is kept. */
-  private String readable(String kept) {
-    JsonNode fields;
-    try {
-      fields = json.readTree(kept);
-    } catch (JacksonException e) {
-      return kept; // words, not fields
-    }
-    if (!fields.isObject()) {
-      return kept;
-    }
-    return fields.properties().stream()
-        .filter(field -> !field.getValue().isNull() && !field.getValue().asString().equals("null"))
-        .map(
-            field ->
-                field.getKey()
-                    + ": "
-                    + (field.getValue().isValueNode()
-                        ? field.getValue().asString()
-                        : field.getValue().toString()))
-        .collect(Collectors.joining(" · "));
+        own ? "" : name(change.kind(), KIND, words),
+        own
+            ? ""
+            : name == null
+                ? change.code()
+                : words.of(
+                    "history.setting",
+                    setting.group(1),
+                    SettingText.name(name, words),
+                    text.day(LocalDate.parse(setting.group(3)))),
+        kept.say(change.kind(), name, change.before(), change.after()));
   }
 
   @GetMapping("/people/history.csv")

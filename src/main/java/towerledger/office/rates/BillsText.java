@@ -1,6 +1,7 @@
 package towerledger.office.rates;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.Currency;
 import java.util.LinkedHashMap;
@@ -9,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import towerledger.drawing.FigureText;
@@ -40,6 +42,7 @@ final class BillsText {
 
   BillsView view(
       Site site, List<Checked> checked, List<Claimed> claimed, BillsView.FiveYears fiveYears) {
+    List<Checked> all = newestFirst(checked);
     List<Claim> due = claims(claimed);
     long odd =
         checked.stream().filter(c -> c.check() != null && !c.check().reasons().isEmpty()).count();
@@ -53,9 +56,11 @@ final class BillsText {
                 words.of("bills.kept", checked.size()),
                 words.of("bills.odd", odd),
                 words.of("bills.claims", due.size())),
-        checked.isEmpty() ? null : table(newestFirst(checked)),
+        checked.isEmpty() ? null : table(newest(all, c -> c.bill().from())),
+        checked.isEmpty() ? null : older(all, c -> c.bill().from(), this::table),
         remarks(checked, claimed),
-        due.isEmpty() ? null : claimTable(due),
+        due.isEmpty() ? null : claimTable(newest(due, BillsText::begin)),
+        due.isEmpty() ? null : older(due, BillsText::begin, this::claimTable),
         due.stream().map(claim -> claim.use().startInclusive().getYear()).distinct().toList(),
         fiveYears);
   }
@@ -67,6 +72,23 @@ final class BillsText {
         .filter(Objects::nonNull)
         .sorted(Comparator.comparing((Claim c) -> c.use().startInclusive()).reversed())
         .toList();
+  }
+
+  private static LocalDate begin(Claim claim) {
+    return claim.use().startInclusive();
+  }
+
+  /** Of rows from the newest on, those of the newest year. */
+  private static <T> List<T> newest(List<T> rows, Function<T, LocalDate> begin) {
+    LocalDate yearBefore = begin.apply(rows.get(0)).minusYears(1);
+    return rows.stream().filter(row -> begin.apply(row).isAfter(yearBefore)).toList();
+  }
+
+  /** The rest of them; null where there is none. */
+  private static <T> @Nullable FigureTable older(
+      List<T> rows, Function<T, LocalDate> begin, Function<List<T>, FigureTable> table) {
+    List<T> older = rows.subList(newest(rows, begin).size(), rows.size());
+    return older.isEmpty() ? null : table.apply(older);
   }
 
   private FigureTable table(List<Checked> checked) {

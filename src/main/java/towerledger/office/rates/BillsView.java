@@ -10,9 +10,12 @@ import towerledger.page.FigureTable;
  * @param code code of the site
  * @param name its name
  * @param says what was found, in a sentence
- * @param bills every bill with what it is off by; null when there are none
+ * @param bills bills of the newest year with what they are off by; null when there are none
+ * @param olderBills those before; null when there are none
  * @param findings what is worth knowing of each bill, one a line
- * @param claims what each sewer bill earns and left unclaimed; null when none earns anything
+ * @param claims what sewer bills of the newest year earn and left unclaimed; null when none earns
+ *     anything
+ * @param olderClaims those before; null when there are none
  * @param claimYears years whose claim can be printed, newest first
  * @param fiveYears what a year's bills, waste and unclaimed credit come to
  */
@@ -21,8 +24,10 @@ record BillsView(
     String name,
     String says,
     @Nullable FigureTable bills,
+    @Nullable FigureTable olderBills,
     List<String> findings,
     @Nullable FigureTable claims,
+    @Nullable FigureTable olderClaims,
     List<Integer> claimYears,
     FiveYears fiveYears) {
 

@@ -79,25 +79,26 @@ final class FiveYearsText {
    */
   record Yearly(String what, Money amount) {}
 
+  /** A row a year, a column a scenario: five figures beside each other still fit a phone. */
   private FigureTable table(Money annual, List<Scenario> scenarios) {
-    Projection projection = Projection.of(annual, Projection.FIVE_YEARS, scenarios);
-    List<String> headings = new ArrayList<>(List.of(words.of("bills.scenario")));
-    for (int year = 1; year <= Projection.FIVE_YEARS; year++) {
-      headings.add(words.of("bills.year", year));
+    List<Projection.Course> courses =
+        Projection.of(annual, Projection.FIVE_YEARS, scenarios).courses();
+    List<List<String>> rows = new ArrayList<>();
+    for (int year = 0; year < Projection.FIVE_YEARS; year++) {
+      int at = year;
+      rows.add(
+          row(
+              words.of("bills.year", year + 1),
+              courses.stream().map(course -> course.years().get(at))));
     }
-    headings.add(words.of("bills.five-years"));
-    return new FigureTable(
-        headings,
-        projection.courses().stream()
-            .map(
-                course ->
-                    Stream.of(
-                            Stream.of(course.scenario().name()),
-                            course.years().stream().map(text::money),
-                            Stream.of(text.money(course.total())))
-                        .flatMap(part -> part)
-                        .toList())
-            .toList());
+    rows.add(row(words.of("bills.five-years"), courses.stream().map(Projection.Course::total)));
+    List<String> headings = new ArrayList<>(List.of(words.of("bills.scenario")));
+    courses.forEach(course -> headings.add(course.scenario().name()));
+    return new FigureTable(headings, rows);
+  }
+
+  private List<String> row(String name, Stream<Money> amounts) {
+    return Stream.concat(Stream.of(name), amounts.map(text::money)).toList();
   }
 
   private String shown(BigDecimal share) {

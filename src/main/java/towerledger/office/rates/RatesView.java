@@ -52,6 +52,7 @@ final class RatesView {
   /**
    * The rates from a day on.
    *
+   * @param from their first day, as in addresses
    * @param holds from when to when, in words
    * @param inForce whether they hold today
    * @param facts what holds for all of a bill, as name and value
@@ -59,6 +60,7 @@ final class RatesView {
    * @param blocks prices by volume, a table for each season and meter size
    */
   record Version(
+      String from,
       String holds,
       boolean inForce,
       List<Fact> facts,

@@ -54,6 +54,7 @@ record ScheduleText(Words words, FigureText text, String currency) {
       LocalDate next = i + 1 < versions.size() ? versions.get(i + 1).effectiveFrom() : null;
       said.add(
           new RatesView.Version(
+              version.effectiveFrom().toString(),
               holds(version.effectiveFrom(), next),
               version.equals(inForce),
               facts(schedule.service(), version),

@@ -18,6 +18,7 @@ import java.util.Set;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
+import towerledger.account.Role;
 import towerledger.account.Viewer;
 import towerledger.balance.facts.Visit;
 import towerledger.drawing.FigureText;
@@ -112,11 +113,20 @@ class RoundPage {
             .toList();
     long waiting = found.stream().limit(ROWS).filter(DueReadings.Stop::due).count();
     return new RoundViews.Due(
-        words.of(stops.isEmpty() ? "round.lead.none" : "round.lead", waiting),
+        stops.isEmpty() ? nothing(viewer, search, words) : words.of("round.lead", waiting),
         search,
+        stops.isEmpty() && search.isBlank() && viewer.canAdminister(),
         stops,
         from > 0 ? address(search, Math.max(0, from - ROWS)) : null,
         found.size() > ROWS ? address(search, from + ROWS) : null);
+  }
+
+  /** Why the list is empty, and what fills it. */
+  private static String nothing(Viewer viewer, String search, Words words) {
+    return words.of(
+        !search.isBlank()
+            ? "round.lead.none"
+            : viewer.role() == Role.TECHNICIAN ? "round.lead.no-site" : "round.lead.no-meter");
   }
 
   private static String address(String search, int offset) {
@@ -227,7 +237,7 @@ class RoundPage {
                         "round.last",
                         shown(reading.register().toPlainString(), text),
                         text.moment(reading.readAt(), zone)))
-            .orElse(words.of("round.never")),
+            .orElse(words.of("round.first")),
         says,
         low,
         high);

@@ -15,6 +15,7 @@ final class RoundViews {
    *
    * @param lead the sentence it begins with
    * @param search what was sought
+   * @param describes whether the list is empty for want of a meter that the reader may describe
    * @param stops systems, longest unread first
    * @param before address of the rows before; null where there are none
    * @param after address of the rows after
@@ -22,6 +23,7 @@ final class RoundViews {
   record Due(
       String lead,
       String search,
+      boolean describes,
       List<Stop> stops,
       @Nullable String before,
       @Nullable String after) {}
