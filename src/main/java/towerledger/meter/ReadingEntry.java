@@ -23,7 +23,6 @@ import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.account.Actor;
 import towerledger.account.ChangeHistory;
 import towerledger.account.Outcome;
-import towerledger.balance.facts.RegisterVolume;
 import towerledger.site.CoolingSystem;
 import towerledger.site.FactsChanged;
 import towerledger.site.LastReadings;
@@ -184,10 +183,15 @@ public class ReadingEntry {
     }
     MeasuredRegister measured =
         RegisterArithmetic.measure(Register.of(meter), List.of(last.get(), reading));
-    var remarks = new ArrayList<Remark>(measured.remarks());
-    for (RegisterVolume volume : measured.volumes()) {
-      expected.flatMap(range -> range.remarkOn(meter.code(), volume)).ifPresent(remarks::add);
-    }
+    // Beside the two readings stand what the register showed when the meter was installed, and what
+    // passed until the last one: that is not what is expected since.
+    Instant since = last.get().readAt();
+    var remarks = new ArrayList<Remark>();
+    measured.remarks().stream().filter(remark -> remark.at().isAfter(since)).forEach(remarks::add);
+    measured.volumes().stream()
+        .filter(volume -> !volume.span().startInclusive().isBefore(since))
+        .flatMap(volume -> expected.flatMap(range -> range.remarkOn(meter.code(), volume)).stream())
+        .forEach(remarks::add);
     return remarks;
   }
 

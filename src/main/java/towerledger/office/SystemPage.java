@@ -192,8 +192,13 @@ class SystemPage {
     List<Plate> shown = new ArrayList<>();
     shown.add(year.whereItWent());
     shown.add(plates.againstExpected());
-    shown.add(plates.unaccounted());
-    shown.add(plates.running(working.map(MonthWorking::onset)));
+    // where nothing is metered they would be empty axes
+    if (all.stream()
+        .filter(row -> !row.month().isBefore(first) && !row.month().isAfter(month))
+        .anyMatch(row -> row.water().unaccounted() != null)) {
+      shown.add(plates.unaccounted());
+      shown.add(plates.running(working.map(MonthWorking::onset)));
+    }
     if (all.stream().anyMatch(row -> row.verdict().waste())) {
       shown.add(plates.money());
       shown.add(plates.runningMoney());

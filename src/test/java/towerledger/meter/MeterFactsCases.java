@@ -12,6 +12,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -92,6 +93,22 @@ abstract class MeterFactsCases {
     assertThat(entered.remarks()).extracting(Remark::kind).contains(Remark.Kind.NOT_EXPECTED);
     assertThat(records.findLastBefore(meter, later.plusSeconds(1)).orElseThrow().implausible())
         .isTrue();
+  }
+
+  @Test
+  void readingAsExpectedOfAMeterWhoseInstallationIsKnownIsNotMarked() {
+    Meter meter = meter("MFI", JULY.minus(Duration.ofDays(1000)), BigDecimal.ZERO);
+    enter(meter, JULY, "80000");
+
+    ReadingEntry.Entered entered =
+        entry.enter(
+            TEST,
+            meter,
+            RegisterReading.actual(JULY.plus(Duration.ofDays(1)), new BigDecimal("80030")),
+            null,
+            Optional.of(new ExpectedVolume(10 * GALLON, 50 * GALLON)));
+
+    assertThat(entered.remarks()).isEmpty();
   }
 
   @Test
@@ -209,6 +226,11 @@ abstract class MeterFactsCases {
   }
 
   private Meter meter(String code) {
+    return meter(code, null, null);
+  }
+
+  private Meter meter(
+      String code, @Nullable Instant installedAt, @Nullable BigDecimal firstRegister) {
     long customer = signedIn.customerId(code);
     sites.putSite(
         TEST,
@@ -232,8 +254,8 @@ abstract class MeterFactsCases {
             null,
             null,
             null,
-            null,
-            null,
+            installedAt,
+            firstRegister,
             null,
             null));
     return sites.getMeter(code + "-M");

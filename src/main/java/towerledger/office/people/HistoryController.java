@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -40,6 +41,8 @@ class HistoryController {
   private static final int LAST_PAGE = 100_000;
   private static final String DID = "history.did.";
   private static final String KIND = "history.kind.";
+  private static final Pattern MOMENT =
+      Pattern.compile("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d(:\\d\\d(\\.\\d+)?)?Z$");
   private static final String SIGNING = "signed-";
 
   /** A setting as history names it: its system, its name, and the day it holds from. */
@@ -215,13 +218,23 @@ class HistoryController {
         own
             ? ""
             : name == null
-                ? change.code()
+                ? named(change.code(), text)
                 : words.of(
                     "history.setting",
                     setting.group(1),
                     SettingText.name(name, words),
                     text.day(LocalDate.parse(setting.group(3)))),
         kept.say(change.kind(), name, change.before(), change.after()));
+  }
+
+  /** A code; a moment in it as people write it. */
+  private static String named(String code, FigureText text) {
+    return MOMENT
+        .matcher(code)
+        .replaceFirst(
+            found ->
+                Matcher.quoteReplacement(
+                    text.moment(Instant.parse(found.group()), ZoneOffset.UTC) + "\u00a0UTC"));
   }
 
   @GetMapping("/people/history.csv")

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import towerledger.account.Customers;
 import towerledger.account.People;
@@ -26,6 +27,7 @@ import towerledger.wording.Words;
 class PeoplePage {
 
   private static final int SHOWN = 200;
+  private static final int SUGGESTED = 500;
 
   private final People people;
   private final Tokens tokens;
@@ -33,6 +35,7 @@ class PeoplePage {
   private final Sessions sessions;
   private final Assignments assignments;
   private final MessageSource messages;
+  private final JdbcClient jdbc;
   private final Clock clock;
 
   PeoplePage(
@@ -42,6 +45,7 @@ class PeoplePage {
       Sessions sessions,
       Assignments assignments,
       MessageSource messages,
+      JdbcClient jdbc,
       Clock clock) {
     this.people = people;
     this.tokens = tokens;
@@ -49,6 +53,7 @@ class PeoplePage {
     this.sessions = sessions;
     this.assignments = assignments;
     this.messages = messages;
+    this.jdbc = jdbc;
     this.clock = clock;
   }
 
@@ -63,7 +68,16 @@ class PeoplePage {
         found.stream().limit(SHOWN).map(person -> row(person, words, text)).toList(),
         found.size() > SHOWN,
         form,
+        suggested("account_customer"),
         new ReasonText(words, text).sayIfAny(trouble));
+  }
+
+  /** Codes to choose from with their names; beyond so many they are typed. */
+  private List<PeopleView.Named> suggested(String table) {
+    return jdbc.sql("SELECT code, name FROM " + table + " ORDER BY code FETCH FIRST ? ROWS ONLY")
+        .param(SUGGESTED)
+        .query((row, number) -> new PeopleView.Named(row.getString("code"), row.getString("name")))
+        .list();
   }
 
   PeopleView.One one(
@@ -84,6 +98,7 @@ class PeoplePage {
             : assignments.list(person.id()).stream()
                 .map(site -> new PeopleView.Named(site.code(), site.details().name()))
                 .toList(),
+        person.role() == Role.TECHNICIAN ? suggested("site_site") : List.of(),
         sessions.list(person.email(), "").size(),
         tokens.listOf(person.id()).stream().filter(token -> token.isGoodAt(now)).count(),
         link,

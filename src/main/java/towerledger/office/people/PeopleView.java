@@ -16,6 +16,7 @@ final class PeopleView {
    * @param rows the people found
    * @param cut whether there are more than are shown
    * @param form what was typed to invite somebody
+   * @param customers customers to choose from
    * @param trouble why that was refused; null for nothing
    */
   record Everybody(
@@ -24,6 +25,7 @@ final class PeopleView {
       List<Row> rows,
       boolean cut,
       InvitationForm form,
+      List<Named> customers,
       @Nullable String trouble) {}
 
   /**
@@ -71,6 +73,7 @@ final class PeopleView {
    * @param canBeInvitedAgain whether they have no password yet
    * @param self whether it is the viewer
    * @param sites assigned sites of a technician
+   * @param choices sites to assign
    * @param sessions places where they are signed in
    * @param tokens how many tokens of theirs are good
    * @param link a link to hand over where there is no mail server; null for none
@@ -83,6 +86,7 @@ final class PeopleView {
       boolean canBeInvitedAgain,
       boolean self,
       List<Named> sites,
+      List<Named> choices,
       int sessions,
       long tokens,
       @Nullable String link,
