@@ -1,6 +1,7 @@
 package towerledger.page;
 
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * A table of figures as they are read. It writes itself as HTML: a template asks several
@@ -23,6 +24,20 @@ public record FigureTable(List<String> headings, List<List<String>> rows) {
                 .formatted(row.isEmpty() ? "" : row.get(0), row.size(), headings.size()));
       }
     }
+  }
+
+  /** The same without columns of figures of which no row knows one. */
+  public FigureTable withoutUnknown() {
+    List<Integer> told =
+        IntStream.range(0, headings.size())
+            .filter(
+                column ->
+                    column == 0 || rows.stream().anyMatch(row -> !row.get(column).equals(UNKNOWN)))
+            .boxed()
+            .toList();
+    return new FigureTable(
+        told.stream().map(headings::get).toList(),
+        rows.stream().map(row -> told.stream().map(row::get).toList()).toList());
   }
 
   /**

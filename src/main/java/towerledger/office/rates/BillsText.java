@@ -93,10 +93,11 @@ final class BillsText {
 
   private FigureTable table(List<Checked> checked) {
     return new FigureTable(
-        Stream.of("bill", "billed", "metered", "amount", "expected", "credit-due")
-            .map(key -> words.of("bills." + key))
-            .toList(),
-        checked.stream().map(this::row).toList());
+            Stream.of("bill", "billed", "metered", "amount", "expected", "credit-due")
+                .map(key -> words.of("bills." + key))
+                .toList(),
+            checked.stream().map(this::row).toList())
+        .withoutUnknown();
   }
 
   private List<String> row(Checked checked) {
