@@ -1,38 +1,25 @@
 package towerledger.browser;
 
-import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
-import java.net.CookieManager;
 import java.net.URI;
-import java.net.URLEncoder;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.net.http.HttpResponse.BodyHandlers;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
-import java.util.zip.GZIPInputStream;
-import org.springframework.boot.builder.SpringApplicationBuilder;
 import org.springframework.boot.tomcat.ConfigurableTomcatWebServerFactory;
 import org.springframework.boot.web.server.WebServerFactoryCustomizer;
 import org.springframework.context.ConfigurableApplicationContext;
-import org.springframework.context.support.GenericApplicationContext;
 import org.springframework.jdbc.core.JdbcTemplate;
-import towerledger.TowerLedgerApplication;
 
 /**
  * Measures pages at ten thousand systems: {@code h2} or {@code postgres} is the first argument, a
@@ -46,84 +33,42 @@ public final class PageSpeed {
 
   private static final int A_SECOND = 20;
   private static final int WARM_SECONDS = Integer.getInteger("warm", 40);
-  private static final String PASSWORD = "a drill at the tower 4711";
-  private static final String EMAIL = "speed@ledger.example";
 
   /** Somebody is always the first to read it after a change of the ledger. */
   private static final String CHANGED = "month review, changed";
 
   private static final ServerTimes SERVER = new ServerTimes();
 
-  private final String address;
-  private final HttpClient signedIn =
-      HttpClient.newBuilder().cookieHandler(new CookieManager()).build();
-  private final HttpClient stranger = HttpClient.newHttpClient();
+  private final PageClient signedIn;
+  private final PageClient stranger;
 
-  private PageSpeed(int port) {
-    this.address = "http://localhost:" + port;
+  private PageSpeed(int port) throws IOException, InterruptedException {
+    this.signedIn = PageClient.signedIn(port, MeasuredLedger.EMAIL, MeasuredLedger.PASSWORD);
+    this.stranger = PageClient.stranger(port);
   }
 
   public static void main(String[] args) throws Exception {
     Path folder = args.length > 1 ? Path.of(args[1]) : Files.createTempDirectory("speed");
     int seconds = args.length > 2 ? Integer.parseInt(args[2]) : 10;
     String only = args.length > 3 ? args[3] : "";
-    if (args[0].equals("postgres")) {
-      try (EmbeddedPostgres server =
-          EmbeddedPostgres.builder()
-              .setDataDirectory(folder.resolve("postgres"))
-              .setCleanDataDirectory(false)
-              .setServerConfig("shared_buffers", "512MB")
-              .start()) {
-        run(server.getJdbcUrl("postgres", "postgres"), folder, seconds, only);
-      }
-    } else {
-      run(
-          "jdbc:h2:file:%s;WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE;CASE_INSENSITIVE_IDENTIFIERS=TRUE;QUERY_CACHE_SIZE=64"
-              .formatted(folder.resolve("towerledger").toAbsolutePath()),
-          folder,
-          seconds,
-          only);
-    }
+    MeasuredLedger.on(
+        args[0],
+        folder,
+        fresh ->
+            fresh.registerBean(
+                "serverTimes",
+                ServerTimesInstalled.class,
+                () -> server -> server.addEngineValves(SERVER)),
+        context -> {
+          if (seconds > 0) {
+            new PageSpeed(MeasuredLedger.port(context)).measure(context, seconds, only);
+          }
+        });
     System.exit(0);
-  }
-
-  private static void run(String database, Path folder, int seconds, String only) throws Exception {
-    try (ConfigurableApplicationContext context =
-        new SpringApplicationBuilder(TowerLedgerApplication.class)
-            .initializers(
-                fresh ->
-                    ((GenericApplicationContext) fresh)
-                        .registerBean(
-                            "serverTimes",
-                            ServerTimesInstalled.class,
-                            () -> server -> server.addEngineValves(SERVER)))
-            .run(
-                "--spring.datasource.url=" + database,
-                "--server.port=0",
-                "--towerledger.backup.folder=" + folder.resolve("backups"),
-                "--TOWERLEDGER_ADMIN_EMAIL=" + EMAIL,
-                "--TOWERLEDGER_ADMIN_PASSWORD=" + PASSWORD)) {
-      LargeBook book = new LargeBook(context);
-      if (!book.isWritten()) {
-        long begun = System.nanoTime();
-        book.write();
-        System.out.printf("written in %.0f s%n", (System.nanoTime() - begun) / 1e9);
-        if (database.contains("postgresql")) {
-          context.getBean(JdbcTemplate.class).execute("VACUUM ANALYZE");
-        } else {
-          context.getBean(JdbcTemplate.class).execute("ANALYZE");
-        }
-      }
-      if (seconds > 0) {
-        int port = context.getEnvironment().getRequiredProperty("local.server.port", Integer.class);
-        new PageSpeed(port).measure(context, seconds, only);
-      }
-    }
   }
 
   private void measure(ConfigurableApplicationContext context, int seconds, String only)
       throws Exception {
-    signIn();
     Map<String, List<String>> pages = pages(context);
     List<String> parts = List.of(only.split(","));
     pages
@@ -164,12 +109,12 @@ public final class PageSpeed {
   /**
    * Asks a thousand times, for at most forty seconds; answers with the milliseconds of the last.
    */
-  private double warm(HttpClient client, List<String> paths) {
+  private double warm(PageClient client, List<String> paths) {
     long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(WARM_SECONDS);
     double[] last = new double[20];
     for (int i = 0; i < 1_000 && System.nanoTime() < until; i++) {
       long begun = System.nanoTime();
-      ask(client, paths.get(i % paths.size())).join();
+      client.ask(paths.get(i % paths.size())).join();
       last[i % last.length] = (System.nanoTime() - begun) / 1e6;
     }
     Arrays.sort(last);
@@ -241,7 +186,7 @@ public final class PageSpeed {
     }
   }
 
-  private Times load(HttpClient client, List<String> paths, int seconds, Runnable before)
+  private Times load(PageClient client, List<String> paths, int seconds, Runnable before)
       throws Exception {
     List<CompletableFuture<Double>> answers = new ArrayList<>();
     SERVER.take();
@@ -251,59 +196,13 @@ public final class PageSpeed {
       before.run();
       TimeUnit.NANOSECONDS.sleep(Math.max(0, due - System.nanoTime()));
       answers.add(
-          ask(client, paths.get(i % paths.size()))
+          client
+              .ask(paths.get(i % paths.size()))
               .thenApply(any -> (System.nanoTime() - due) / 1e6));
     }
     double[] millis = answers.stream().mapToDouble(CompletableFuture::join).sorted().toArray();
     double[] server = SERVER.take();
-    return new Times(millis, server, ask(client, paths.get(0)).join().body().length);
-  }
-
-  private CompletableFuture<HttpResponse<byte[]>> ask(HttpClient client, String path) {
-    return client
-        .sendAsync(request(path).build(), BodyHandlers.ofByteArray())
-        .thenApply(
-            answer -> {
-              if (answer.statusCode() != 200) {
-                throw new IllegalStateException(path + " is answered with " + answer.statusCode());
-              }
-              return answer;
-            });
-  }
-
-  private HttpRequest.Builder request(String path) {
-    return HttpRequest.newBuilder(URI.create(address + path))
-        .timeout(Duration.ofMinutes(1))
-        .header("Accept-Encoding", "gzip");
-  }
-
-  private void signIn() throws IOException, InterruptedException {
-    String page = text(signedIn.send(request("/sign-in").build(), BodyHandlers.ofByteArray()));
-    String token =
-        Pattern.compile("name=\"_csrf\"[^>]*value=\"([^\"]+)\"")
-            .matcher(page)
-            .results()
-            .map(found -> found.group(1))
-            .findFirst()
-            .orElseThrow();
-    String form =
-        "email=%s&password=%s&_csrf=%s"
-            .formatted(
-                URLEncoder.encode(EMAIL, StandardCharsets.UTF_8),
-                URLEncoder.encode(PASSWORD, StandardCharsets.UTF_8),
-                URLEncoder.encode(token, StandardCharsets.UTF_8));
-    var answer =
-        signedIn.send(
-            request("/sign-in")
-                .header("Content-Type", "application/x-www-form-urlencoded")
-                .POST(HttpRequest.BodyPublishers.ofString(form))
-                .build(),
-            BodyHandlers.ofByteArray());
-    String to = answer.headers().firstValue("Location").orElse("");
-    if (answer.statusCode() >= 400 || to.contains("sign-in")) {
-      throw new IllegalStateException(
-          "signing in is answered with %d and leads to %s".formatted(answer.statusCode(), to));
-    }
+    return new Times(millis, server, client.ask(paths.get(0)).join().body().length);
   }
 
   /** The page, and what it asks for by itself: styles, scripts and what these name, fonts. */
@@ -314,7 +213,7 @@ public final class PageSpeed {
     Map<String, Integer> sizes = new LinkedHashMap<>();
     while (!waiting.isEmpty()) {
       String path = waiting.remove(0);
-      var answer = signedIn.send(request(path).build(), BodyHandlers.ofByteArray());
+      var answer = signedIn.ask(path).join();
       sizes.put(path, answer.body().length);
       sum += answer.body().length;
       for (String next : named(path, answer)) {
@@ -340,21 +239,10 @@ public final class PageSpeed {
   private static List<String> found(String pattern, String path, HttpResponse<byte[]> answer)
       throws IOException {
     return Pattern.compile(pattern)
-        .matcher(text(answer))
+        .matcher(PageClient.text(answer))
         .results()
         .map((MatchResult match) -> URI.create(path).resolve(match.group(1)).toString())
         .filter(name -> name.startsWith("/"))
         .toList();
-  }
-
-  private static String text(HttpResponse<byte[]> answer) throws IOException {
-    byte[] body = answer.body();
-    Optional<String> encoding = answer.headers().firstValue("Content-Encoding");
-    if (encoding.filter("gzip"::equals).isPresent()) {
-      try (var in = new GZIPInputStream(new java.io.ByteArrayInputStream(body))) {
-        body = in.readAllBytes();
-      }
-    }
-    return new String(body, StandardCharsets.UTF_8);
   }
 }
