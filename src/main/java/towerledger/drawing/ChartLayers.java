@@ -164,7 +164,7 @@ final class ChartLayers {
     boolean joined = false;
     for (int slot = 0; slot < line.values().size(); slot++) {
       if (line.values().isKnown(slot)) {
-        path.append(joined ? 'L' : 'M').append(point(middle(slot), line.values().value(slot)));
+        append(path.append(joined ? 'L' : 'M'), middle(slot), line.values().value(slot));
         joined = true;
       } else {
         joined = false;
@@ -186,8 +186,8 @@ final class ChartLayers {
     for (int slot = 0; slot < values.size(); slot++) {
       if (values.isKnown(slot)) {
         double half = slotWidth() / 2;
-        path.append(joined ? 'L' : 'M').append(point(middle(slot) - half, values.value(slot)));
-        path.append('L').append(point(middle(slot) + half, values.value(slot)));
+        append(path.append(joined ? 'L' : 'M'), middle(slot) - half, values.value(slot));
+        append(path.append('L'), middle(slot) + half, values.value(slot));
         joined = true;
       } else {
         joined = false;
@@ -279,6 +279,11 @@ final class ChartLayers {
     svg.line(x, top, x, top + depth, Tone.INK_SOFT, 0.8);
     boolean late = moment.slot() > slots * 0.6;
     svg.text(late ? x - 4 : x + 4, top + 9, late ? "end" : "start", 11, Tone.INK, moment.label());
+  }
+
+  private void append(StringBuilder path, double x, double value) {
+    Svg.number(path, x);
+    Svg.number(path.append(' '), y(value));
   }
 
   private String point(double x, double value) {

@@ -9,8 +9,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
-import java.time.format.FormatStyle;
 import java.time.format.TextStyle;
 import java.util.Currency;
 import java.util.Locale;
@@ -49,8 +47,6 @@ public record FigureText(UnitPreference units, Locale locale) {
   private static final Map<Locale, NumberFormat> NUMBERS = new ConcurrentHashMap<>();
   private static final Map<Locale, DecimalFormatSymbols> GROUPS = new ConcurrentHashMap<>();
   private static final Map<Locale, NumberFormat> MONEY = new ConcurrentHashMap<>();
-  private static final Map<Locale, DateTimeFormatter> MONTHS = new ConcurrentHashMap<>();
-  private static final Map<Locale, DateTimeFormatter> SHORT_MONTHS = new ConcurrentHashMap<>();
 
   /** The reader's texts for a language tag; {@code en} and {@code es} count as US usage. */
   public static FigureText of(UnitPreference units, String language) {
@@ -365,14 +361,12 @@ public record FigureText(UnitPreference units, Locale locale) {
 
   /** October 2026. */
   public String month(YearMonth month) {
-    return month.format(
-        MONTHS.computeIfAbsent(locale, l -> DateTimeFormatter.ofPattern("LLLL yyyy", l)));
+    return month.format(DateFormats.of(locale).month());
   }
 
   /** Oct 2026. */
   public String shortMonth(YearMonth month) {
-    return month.format(
-        SHORT_MONTHS.computeIfAbsent(locale, l -> DateTimeFormatter.ofPattern("LLL yyyy", l)));
+    return month.format(DateFormats.of(locale).shortMonth());
   }
 
   /** The first letter of a month, as on an axis of thirteen. */
@@ -382,15 +376,11 @@ public record FigureText(UnitPreference units, Locale locale) {
 
   /** A day in the reader's usual order. */
   public String day(LocalDate day) {
-    return day.format(DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM).withLocale(locale));
+    return day.format(DateFormats.of(locale).day());
   }
 
   /** An instant as the clock at the site showed it. */
   public String moment(Instant instant, ZoneId zone) {
-    return instant
-        .atZone(zone)
-        .format(
-            DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
-                .withLocale(locale));
+    return instant.atZone(zone).format(DateFormats.of(locale).moment());
   }
 }

@@ -90,13 +90,9 @@ final class Hatching {
   }
 
   private static void append(StringBuilder path, double x1, double y1, double x2, double y2) {
-    path.append('M')
-        .append(Svg.num(x1))
-        .append(' ')
-        .append(Svg.num(y1))
-        .append('L')
-        .append(Svg.num(x2))
-        .append(' ')
-        .append(Svg.num(y2));
+    Svg.number(path.append('M'), x1);
+    Svg.number(path.append(' '), y1);
+    Svg.number(path.append('L'), x2);
+    Svg.number(path.append(' '), y2);
   }
 }

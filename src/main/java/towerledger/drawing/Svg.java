@@ -7,10 +7,13 @@ package towerledger.drawing;
  */
 final class Svg {
 
-  private final StringBuilder out = new StringBuilder(1024);
+  private static final int MARK = 256;
+
+  private final StringBuilder out;
   private final Medium medium;
 
-  private Svg(Medium medium) {
+  private Svg(Medium medium, int size) {
+    this.out = new StringBuilder(size);
     this.medium = medium;
   }
 
@@ -28,19 +31,14 @@ final class Svg {
       double height,
       String title,
       String description) {
-    Svg svg = new Svg(medium);
+    Svg svg = new Svg(medium, MARK + (int) (width * height / 4)); // much is drawn on much room
     svg.out
         .append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"")
         .append(cssClass)
-        .append("\" viewBox=\"0 0 ")
-        .append(num(width))
-        .append(' ')
-        .append(num(height))
-        .append("\" width=\"")
-        .append(num(width))
-        .append("\" height=\"")
-        .append(num(height))
-        .append("\" role=\"img\" aria-label=\"")
+        .append('"');
+    svg.size(width, height);
+    svg.out
+        .append(" role=\"img\" aria-label=\"")
         .append(escape(description.isEmpty() ? title : title + ". " + description))
         .append("\"");
     if (medium == Medium.PAPER) {
@@ -53,20 +51,22 @@ final class Svg {
 
   /** Begins a small mark that says nothing by itself; words stand beside it. */
   static Svg beginMark(Medium medium, String cssClass, double width, double height) {
-    Svg svg = new Svg(medium);
+    Svg svg = new Svg(medium, MARK);
     svg.out
         .append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"")
         .append(cssClass)
-        .append("\" viewBox=\"0 0 ")
-        .append(num(width))
-        .append(' ')
-        .append(num(height))
-        .append("\" width=\"")
-        .append(num(width))
-        .append("\" height=\"")
-        .append(num(height))
-        .append("\" aria-hidden=\"true\">");
+        .append('"');
+    svg.size(width, height);
+    svg.out.append(" aria-hidden=\"true\">");
     return svg;
+  }
+
+  private void size(double width, double height) {
+    number(out.append(" viewBox=\"0 0 "), width);
+    number(out.append(' '), height);
+    out.append('"');
+    attribute("width", width);
+    attribute("height", height);
   }
 
   private void element(String name, String text) {
@@ -83,29 +83,18 @@ final class Svg {
     if (width <= 0 || height <= 0) {
       return;
     }
-    out.append("<rect x=\"")
-        .append(num(x))
-        .append("\" y=\"")
-        .append(num(y))
-        .append("\" width=\"")
-        .append(num(width))
-        .append("\" height=\"")
-        .append(num(height))
-        .append('"');
+    rectangle(x, y, width, height);
     fill(tone);
     closeWith("rect", hint);
   }
 
   void line(double x1, double y1, double x2, double y2, Tone tone, double width) {
-    out.append("<path d=\"M")
-        .append(num(x1))
-        .append(' ')
-        .append(num(y1))
-        .append('L')
-        .append(num(x2))
-        .append(' ')
-        .append(num(y2))
-        .append('"');
+    out.append("<path d=\"M");
+    number(out, x1);
+    number(out.append(' '), y1);
+    number(out.append('L'), x2);
+    number(out.append(' '), y2);
+    out.append('"');
     stroke(tone, width);
     out.append("/>");
   }
@@ -135,43 +124,29 @@ final class Svg {
   }
 
   void dot(double x, double y, double radius, Tone tone, String hint) {
-    out.append("<circle cx=\"")
-        .append(num(x))
-        .append("\" cy=\"")
-        .append(num(y))
-        .append("\" r=\"")
-        .append(num(radius))
-        .append('"');
+    out.append("<circle");
+    attribute("cx", x);
+    attribute("cy", y);
+    attribute("r", radius);
     fill(tone);
     closeWith("circle", hint);
   }
 
   /** Text at a baseline; anchor is start, middle or end. */
   void text(double x, double y, String anchor, double size, Tone tone, String text) {
-    out.append("<text x=\"")
-        .append(num(x))
-        .append("\" y=\"")
-        .append(num(y))
-        .append("\" text-anchor=\"")
-        .append(anchor)
-        .append("\" font-size=\"")
-        .append(num(size))
-        .append('"');
+    out.append("<text");
+    attribute("x", x);
+    attribute("y", y);
+    out.append(" text-anchor=\"").append(anchor).append('"');
+    attribute("font-size", size);
     fill(tone);
     out.append('>').append(escape(text)).append("</text>");
   }
 
   /** An unseen field that shows its hint when pointed at. */
   void hover(double x, double y, double width, double height, String hint) {
-    out.append("<rect x=\"")
-        .append(num(x))
-        .append("\" y=\"")
-        .append(num(y))
-        .append("\" width=\"")
-        .append(num(width))
-        .append("\" height=\"")
-        .append(num(height))
-        .append("\" fill=\"none\" pointer-events=\"all\"");
+    rectangle(x, y, width, height);
+    out.append(" fill=\"none\" pointer-events=\"all\"");
     closeWith("rect", hint);
   }
 
@@ -211,7 +186,8 @@ final class Svg {
   }
 
   private void stroke(Tone tone, double width) {
-    out.append(" fill=\"none\" stroke-width=\"").append(num(width)).append('"');
+    out.append(" fill=\"none\"");
+    attribute("stroke-width", width);
     if (medium == Medium.PAGE) {
       out.append(" class=\"line-").append(tone.cssName()).append('"');
     } else {
@@ -219,15 +195,37 @@ final class Svg {
     }
   }
 
+  private void rectangle(double x, double y, double width, double height) {
+    out.append("<rect");
+    attribute("x", x);
+    attribute("y", y);
+    attribute("width", width);
+    attribute("height", height);
+  }
+
+  private void attribute(String name, double value) {
+    number(out.append(' ').append(name).append("=\""), value);
+    out.append('"');
+  }
+
   /** A coordinate with at most one decimal: a tenth of a pixel is finer than any screen. */
   static String num(double value) {
+    StringBuilder text = new StringBuilder(8);
+    number(text, value);
+    return text.toString();
+  }
+
+  /** The same, added to a text: a page of charts writes thousands of them. */
+  static void number(StringBuilder text, double value) {
     long tenths = Math.round(value * 10);
-    if (tenths % 10 == 0) {
-      return Long.toString(tenths / 10);
+    if (tenths < 0) {
+      text.append('-');
     }
-    // by hand: a page of charts writes thousands of them, and a format is read anew for each
     long size = Math.abs(tenths);
-    return (tenths < 0 ? "-" : "") + size / 10 + '.' + size % 10;
+    text.append(size / 10);
+    if (size % 10 != 0) {
+      text.append('.').append((char) ('0' + size % 10));
+    }
   }
 
   private static String escape(String text) {
