@@ -22,13 +22,15 @@ final class HashedSessions<S extends Session>
 
   private final SessionRepository<S> kept;
   private final SessionNames names;
+  private final SessionTransactions transactions;
 
   @SuppressWarnings("ThreadLocalUsage") // one a store, and there is one store
   private final ThreadLocal<Reading<S>> request = new ThreadLocal<>();
 
-  HashedSessions(SessionRepository<S> kept, SessionNames names) {
+  HashedSessions(SessionRepository<S> kept, SessionNames names, SessionTransactions transactions) {
     this.kept = kept;
     this.names = names;
+    this.transactions = transactions;
   }
 
   @Override
@@ -48,7 +50,7 @@ final class HashedSessions<S extends Session>
     if (reading != null && reading.read != null && reading.read.getId().equals(id)) {
       return reading.read;
     }
-    S session = kept.findById(Secrets.hash(id));
+    S session = transactions.readOnly(() -> kept.findById(Secrets.hash(id)));
     Known<S> read = session == null ? null : new Known<>(session, id, names);
     if (reading != null) {
       reading.read = read;

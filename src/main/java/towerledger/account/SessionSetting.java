@@ -1,6 +1,7 @@
 package towerledger.account;
 
 import jakarta.servlet.Filter;
+import org.springframework.beans.factory.annotation.Qualifier;
 import org.springframework.boot.web.servlet.FilterRegistrationBean;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -9,6 +10,9 @@ import org.springframework.session.FindByIndexNameSessionRepository;
 import org.springframework.session.Session;
 import org.springframework.session.jdbc.config.annotation.web.http.EnableJdbcHttpSession;
 import org.springframework.session.web.http.SessionRepositoryFilter;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /**
  * Puts {@link HashedSessions} between the cookies and the database. Whoever has not signed in yet
@@ -18,16 +22,29 @@ import org.springframework.session.web.http.SessionRepositoryFilter;
 @EnableJdbcHttpSession(maxInactiveIntervalInSeconds = 30 * 60)
 class SessionSetting {
 
+  /** The name under which the library looks for it. */
+  private static final String TRANSACTIONS = "springSessionTransactionOperations";
+
   @Bean
   SessionNames sessionNames() {
     return new SessionNames();
   }
 
+  /** Found by its name alone: whoever asks for transactions gets the usual ones. */
+  @Bean(name = TRANSACTIONS, defaultCandidate = false)
+  SessionTransactions sessionTransactions(PlatformTransactionManager manager) {
+    var own = new TransactionTemplate(manager);
+    own.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
+    return new SessionTransactions(own);
+  }
+
   @Bean
   @Primary
   HashedSessions<? extends Session> hashedSessions(
-      FindByIndexNameSessionRepository<? extends Session> kept, SessionNames names) {
-    return hashed(kept, names);
+      FindByIndexNameSessionRepository<? extends Session> kept,
+      SessionNames names,
+      @Qualifier(TRANSACTIONS) SessionTransactions transactions) {
+    return hashed(kept, names, transactions);
   }
 
   @Bean
@@ -38,7 +55,9 @@ class SessionSetting {
   }
 
   private static <S extends Session> HashedSessions<S> hashed(
-      FindByIndexNameSessionRepository<S> kept, SessionNames names) {
-    return new HashedSessions<>(kept, names);
+      FindByIndexNameSessionRepository<S> kept,
+      SessionNames names,
+      SessionTransactions transactions) {
+    return new HashedSessions<>(kept, names, transactions);
   }
 }

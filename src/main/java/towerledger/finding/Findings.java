@@ -28,6 +28,8 @@ import towerledger.account.Actor;
 import towerledger.account.ChangeHistory;
 import towerledger.account.Viewer;
 import towerledger.balance.Cause;
+import towerledger.query.Question;
+import towerledger.query.Questions;
 import towerledger.site.SiteAccess;
 
 /** Findings as people see and work them. */
@@ -58,14 +60,21 @@ public class Findings {
       " ORDER BY CASE WHEN f.yearly_amount IS NULL THEN 1 ELSE 0 END, f.yearly_amount DESC, f.id";
 
   private final JdbcClient jdbc;
+  private final Questions questions;
   private final SiteAccess access;
   private final FindingRows rows;
   private final ChangeHistory history;
   private final Clock clock;
 
   Findings(
-      JdbcClient jdbc, SiteAccess access, FindingRows rows, ChangeHistory history, Clock clock) {
+      JdbcClient jdbc,
+      Questions questions,
+      SiteAccess access,
+      FindingRows rows,
+      ChangeHistory history,
+      Clock clock) {
     this.jdbc = jdbc;
+    this.questions = questions;
     this.access = access;
     this.rows = rows;
     this.history = history;
@@ -125,10 +134,15 @@ public class Findings {
   /** Findings of one system, newest first. */
   @Transactional(readOnly = true)
   public List<Finding> listOf(long systemId) {
-    return jdbc.sql(SELECT_ALL + "WHERE f.system_id = ? ORDER BY f.last_month DESC, f.id DESC")
-        .param(systemId)
-        .query(Findings::finding)
-        .list();
+    return questions.answer(of(systemId));
+  }
+
+  /** The same as a question. */
+  public static Question<List<Finding>> of(long systemId) {
+    return Question.rows(
+        SELECT_ALL + "WHERE f.system_id = ? ORDER BY f.last_month DESC, f.id DESC",
+        List.of(systemId),
+        Findings::finding);
   }
 
   /**

@@ -19,6 +19,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Viewer;
+import towerledger.query.Question;
+import towerledger.query.Questions;
 import towerledger.site.CoolingSystem;
 import towerledger.site.SiteAccess;
 
@@ -63,12 +65,14 @@ public class Ledger {
   static final String STANDS = " r.revision = m.revision ";
 
   private final JdbcClient jdbc;
+  private final Questions questions;
   private final SiteAccess access;
   private final WorkingCodec codec;
   private final Clock clock;
 
-  Ledger(JdbcClient jdbc, SiteAccess access, WorkingCodec codec, Clock clock) {
+  Ledger(JdbcClient jdbc, Questions questions, SiteAccess access, WorkingCodec codec, Clock clock) {
     this.jdbc = jdbc;
+    this.questions = questions;
     this.access = access;
     this.codec = codec;
     this.clock = clock;
@@ -132,18 +136,19 @@ public class Ledger {
   }
 
   /** The newest standing rows of one system, at most so many, oldest first. */
-  public List<LedgerEntry> listNewest(CoolingSystem system, int most) {
-    List<LedgerEntry> newestFirst =
-        jdbc.sql(
-                ENTRY
-                    + "WHERE"
-                    + STANDS
-                    + "AND r.system_id = ? ORDER BY r.month_start DESC FETCH FIRST ? ROWS ONLY")
-            .params(List.of(system.id(), most))
-            .query(Ledger::entry)
-            .list();
-    Collections.reverse(newestFirst);
-    return newestFirst;
+  public static Question<List<LedgerEntry>> newest(CoolingSystem system, int most) {
+    return Question.rows(
+            ENTRY
+                + "WHERE"
+                + STANDS
+                + "AND r.system_id = ? ORDER BY r.month_start DESC FETCH FIRST ? ROWS ONLY",
+            List.of(system.id(), most),
+            Ledger::entry)
+        .then(
+            newestFirst -> {
+              Collections.reverse(newestFirst);
+              return newestFirst;
+            });
   }
 
   /** The standing row of a month; empty when the month has none yet. */
@@ -200,14 +205,19 @@ public class Ledger {
 
   /** The derivation kept with a revision. */
   public Optional<MonthWorking> findWorking(CoolingSystem system, YearMonth month, int revision) {
-    return jdbc.sql(
+    return questions.answer(working(system, month, revision));
+  }
+
+  /** The same as a question; there is no revision 0. */
+  public Question<Optional<MonthWorking>> working(
+      CoolingSystem system, YearMonth month, int revision) {
+    return Question.rows(
             """
             SELECT working FROM ledger_revision
-            WHERE system_id = ? AND month_start = ? AND revision = ?""")
-        .params(List.of(system.id(), month.atDay(1), revision))
-        .query((row, number) -> row.getBytes(1))
-        .optional()
-        .map(codec::read);
+            WHERE system_id = ? AND month_start = ? AND revision = ?""",
+            List.of(system.id(), month.atDay(1), revision),
+            (row, number) -> row.getBytes(1))
+        .then(found -> found.stream().findFirst().map(codec::read));
   }
 
   /**
@@ -252,12 +262,17 @@ public class Ledger {
 
   /** The newest month that any visible system has a row for. */
   public Optional<YearMonth> findNewestMonth(Viewer viewer) {
+    return questions.answer(newestMonth(viewer));
+  }
+
+  /** The same as a question. */
+  public Question<Optional<YearMonth>> newestMonth(Viewer viewer) {
     var scope = access.scope(viewer, "m.customer_id", "m.site_id");
-    return jdbc.sql("SELECT MAX(m.month_start) FROM ledger_month m WHERE " + scope.sql())
-        .params(scope.parameters())
-        .query(LocalDate.class)
-        .optional()
-        .map(YearMonth::from);
+    return Question.rows(
+            "SELECT MAX(m.month_start) FROM ledger_month m WHERE " + scope.sql(),
+            scope.parameters(),
+            (row, number) -> Optional.ofNullable(row.getObject(1, LocalDate.class)))
+        .then(found -> found.get(0).map(YearMonth::from));
   }
 
   /**

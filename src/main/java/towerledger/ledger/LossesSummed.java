@@ -51,24 +51,12 @@ final class LossesSummed {
   }
 
   /**
-   * What customers lost in one currency, without their names.
-   *
-   * @param dearest those who lost most, dearest first
-   * @param customers how many lost anything
-   * @param amount what all of them lost
-   */
-  record Ranked(String currency, List<Lost> dearest, int customers, BigDecimal amount) {}
-
-  /** What one customer lost. */
-  record Lost(long customer, BigDecimal amount, double halfWidth) {}
-
-  /**
    * The sums, the currency with the dearest customer first.
    *
    * @param limit how many to tell one by one in each currency
    */
-  List<Ranked> ranked(int limit) {
-    List<Ranked> all = new ArrayList<>();
+  List<RankedLosses> ranked(int limit) {
+    List<RankedLosses> all = new ArrayList<>();
     byCurrency.forEach(
         (currency, sums) -> {
           List<Sum> losing =
@@ -78,11 +66,14 @@ final class LossesSummed {
                   .toList();
           if (!losing.isEmpty()) {
             all.add(
-                new Ranked(
+                new RankedLosses(
                     currency,
                     losing.stream()
                         .limit(limit)
-                        .map(sum -> new Lost(sum.customer, sum.amount, Math.sqrt(sum.squares)))
+                        .map(
+                            sum ->
+                                new RankedLosses.Lost(
+                                    sum.customer, sum.amount, Math.sqrt(sum.squares)))
                         .toList(),
                     losing.size(),
                     losing.stream()
@@ -90,7 +81,8 @@ final class LossesSummed {
                         .reduce(BigDecimal.ZERO, BigDecimal::add)));
           }
         });
-    all.sort(Comparator.comparing((Ranked losses) -> losses.dearest().get(0).amount()).reversed());
+    all.sort(
+        Comparator.comparing((RankedLosses losses) -> losses.dearest().get(0).amount()).reversed());
     return all;
   }
 }

@@ -21,6 +21,7 @@ import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.account.Actor;
 import towerledger.account.ChangeHistory;
 import towerledger.job.Jobs;
+import towerledger.query.Question;
 
 /**
  * Leads months on: open → provisional when they end in the site's zone, provisional → closed ten
@@ -99,13 +100,13 @@ public class MonthEnds {
     return new Closing(closed, waiting);
   }
 
-  /** How many systems have a month that is over and not yet closed. */
-  public int countClosable(YearMonth month) {
-    return jdbc.sql(
-            "SELECT COUNT(*) FROM ledger_month WHERE status = 'provisional' AND month_start = :month")
-        .param("month", month.atDay(1))
-        .query(Integer.class)
-        .single();
+  /** How many systems have a month that is over and not yet closed, as a question. */
+  public static Question<Integer> closable(YearMonth month) {
+    return Question.rows(
+            "SELECT COUNT(*) FROM ledger_month WHERE status = 'provisional' AND month_start = ?",
+            List.of(month.atDay(1)),
+            (row, number) -> row.getInt(1))
+        .then(count -> count.get(0));
   }
 
   private boolean end(Unclosed row) {

@@ -10,17 +10,17 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.Currency;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Viewer;
+import towerledger.query.Question;
+import towerledger.query.Questions;
 import towerledger.site.SiteAccess;
 
 /**
@@ -47,13 +47,18 @@ public class MonthReview {
         THEN POWER((m.loss_amount_high - m.loss_amount_low) / 2, 2) END), 0)) AS half_width
       """;
 
+  /** A list in SQL is not empty; keys begin with 1. */
+  private static final long NOBODY = 0;
+
   private static final String FROM_MONTHS = " FROM ledger_month m ";
 
   private final JdbcClient jdbc;
+  private final Questions questions;
   private final SiteAccess access;
 
-  MonthReview(JdbcClient jdbc, SiteAccess access) {
+  MonthReview(JdbcClient jdbc, Questions questions, SiteAccess access) {
     this.jdbc = jdbc;
+    this.questions = questions;
     this.access = access;
   }
 
@@ -94,6 +99,12 @@ public class MonthReview {
   /** Some rows of a month in the filter's order. */
   public List<LedgerEntry> page(
       Viewer viewer, YearMonth month, ReviewFilter filter, int offset, int limit) {
+    return questions.answer(rows(viewer, month, filter, offset, limit));
+  }
+
+  /** The same as a question. */
+  public Question<List<LedgerEntry>> rows(
+      Viewer viewer, YearMonth month, ReviewFilter filter, int offset, int limit) {
     Condition where = where(viewer, month, filter);
     String order = " ORDER BY " + filter.order().sql();
     String paged =
@@ -105,17 +116,16 @@ public class MonthReview {
             + limit
             + " OFFSET "
             + offset;
-    return jdbc.sql(
-            Ledger.FIGURES
-                + "FROM ("
-                + paged
-                + ") m JOIN ledger_revision r ON r.system_id = m.system_id"
-                + " AND r.month_start = m.month_start AND r.revision = m.revision "
-                + NAMES
-                + order)
-        .params(where.parameters())
-        .query(Ledger::entry)
-        .list();
+    return Question.rows(
+        Ledger.FIGURES
+            + "FROM ("
+            + paged
+            + ") m JOIN ledger_revision r ON r.system_id = m.system_id"
+            + " AND r.month_start = m.month_start AND r.revision = m.revision "
+            + NAMES
+            + order,
+        where.parameters(),
+        Ledger::entry);
   }
 
   /**
@@ -172,12 +182,11 @@ public class MonthReview {
    */
   public List<CustomerLosses> lossByCustomer(
       Viewer viewer, YearMonth month, ReviewFilter filter, int limit) {
-    return named(rankedLosses(viewer, month, filter, limit));
+    return questions.answer(named(rankedLosses(viewer, month, filter, limit)));
   }
 
   /** The same without names. */
-  List<LossesSummed.Ranked> rankedLosses(
-      Viewer viewer, YearMonth month, ReviewFilter filter, int limit) {
+  List<RankedLosses> rankedLosses(Viewer viewer, YearMonth month, ReviewFilter filter, int limit) {
     Condition where = where(viewer, month, filter);
     LossesSummed sums = new LossesSummed();
     // added up here: over an index alone the rows come quicker than either database groups them
@@ -200,70 +209,37 @@ public class MonthReview {
     return sums.ranked(limit);
   }
 
-  /** Gives customers the names they have now. */
-  List<CustomerLosses> named(List<LossesSummed.Ranked> losses) {
+  /** Gives customers the names they have now, as a question. */
+  public static Question<List<CustomerLosses>> named(List<RankedLosses> losses) {
     Set<Long> dearest =
         losses.stream()
             .flatMap(of -> of.dearest().stream())
-            .map(LossesSummed.Lost::customer)
+            .map(RankedLosses.Lost::customer)
             .collect(Collectors.toSet());
-    Map<Long, String[]> names = new HashMap<>();
-    if (!dearest.isEmpty()) {
-      jdbc.sql("SELECT c.id, c.code, c.name FROM account_customer c WHERE c.id IN (:ids)")
-          .param("ids", dearest)
-          .query(
-              row -> {
-                names.put(row.getLong(1), new String[] {row.getString(2), row.getString(3)});
-              });
-    }
-    return losses.stream()
-        .map(
-            of ->
-                new CustomerLosses(
-                    Currency.getInstance(of.currency()),
-                    of.dearest().stream().map(lost -> named(lost, names)).toList(),
-                    of.customers(),
-                    of.amount()))
-        .toList();
+    return Question.named(
+            "SELECT c.id, c.code, c.name FROM account_customer c WHERE c.id IN (:ids)",
+            Map.of("ids", dearest.isEmpty() ? Set.of(NOBODY) : dearest),
+            (row, number) ->
+                Map.entry(row.getLong(1), new String[] {row.getString(2), row.getString(3)}))
+        .then(
+            rows -> {
+              Map<Long, String[]> names =
+                  rows.stream().collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
+              return losses.stream().map(of -> named(of, names)).toList();
+            });
   }
 
-  private static CustomerLosses.Loss named(LossesSummed.Lost lost, Map<Long, String[]> names) {
+  private static CustomerLosses named(RankedLosses losses, Map<Long, String[]> names) {
+    return new CustomerLosses(
+        Currency.getInstance(losses.currency()),
+        losses.dearest().stream().map(lost -> named(lost, names)).toList(),
+        losses.customers(),
+        losses.amount());
+  }
+
+  private static CustomerLosses.Loss named(RankedLosses.Lost lost, Map<Long, String[]> names) {
     String[] name = names.getOrDefault(lost.customer(), new String[] {"", ""});
     return new CustomerLosses.Loss(name[0], name[1], lost.amount(), lost.halfWidth());
-  }
-
-  /**
-   * Names of the visible customers by code, in order of name.
-   *
-   * @param limit how many at most
-   * @param chosen code of a customer who is among them whatever the limit; null for none
-   */
-  public Map<String, String> customers(Viewer viewer, int limit, @Nullable String chosen) {
-    var scope = access.scope(viewer, "s.customer_id", "s.id");
-    String visible =
-        "SELECT c.code, c.name FROM account_customer c WHERE EXISTS (SELECT 1 FROM site_site s"
-            + " WHERE s.customer_id = c.id AND "
-            + scope.sql()
-            + ")";
-    Map<String, String> names = new LinkedHashMap<>();
-    List<Object> parameters = new ArrayList<>(scope.parameters());
-    parameters.add(limit);
-    jdbc.sql(visible + " ORDER BY c.name, c.code FETCH FIRST ? ROWS ONLY")
-        .params(parameters)
-        .query(
-            row -> {
-              names.put(row.getString(1), row.getString(2));
-            });
-    if (chosen != null && names.size() == limit && !names.containsKey(chosen)) {
-      parameters.set(parameters.size() - 1, chosen);
-      jdbc.sql(visible + " AND c.code = ?")
-          .params(parameters)
-          .query(
-              row -> {
-                names.put(row.getString(1), row.getString(2));
-              });
-    }
-    return names;
   }
 
   /** What a line of a system's months is drawn of, by system, oldest month first. */

@@ -8,10 +8,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Viewer;
+import towerledger.query.Question;
 
 /**
  * What the month review adds up over all systems, remembered until the ledger changes: everybody in
@@ -30,12 +30,10 @@ public class RememberedReview {
   private static final int ENTRIES = 200;
 
   private final MonthReview review;
-  private final JdbcClient jdbc;
   private final Cache<Object, Figures> known = Caffeine.newBuilder().maximumSize(ENTRIES).build();
 
-  RememberedReview(MonthReview review, JdbcClient jdbc) {
+  RememberedReview(MonthReview review) {
     this.review = review;
-    this.jdbc = jdbc;
   }
 
   private record Figures(long changes, Object value) {}
@@ -47,7 +45,7 @@ public class RememberedReview {
   private record Money(
       List<MonthReview.Sum> sums,
       List<MonthReview.MonthLoss> months,
-      List<LossesSummed.Ranked> customers) {}
+      List<RankedLosses> customers) {}
 
   /**
    * A month added up.
@@ -55,34 +53,46 @@ public class RememberedReview {
    * @param changes how often the ledger had changed when the figures were read, at least
    * @param sums see {@link MonthReview#sums}
    * @param months see {@link MonthReview#lossByMonth}
-   * @param customers see {@link MonthReview#lossByCustomer}
+   * @param customers see {@link MonthReview#lossByCustomer}, without names
    */
   public record Portfolio(
       long changes,
       List<MonthReview.Sum> sums,
       List<MonthReview.MonthLoss> months,
-      List<CustomerLosses> customers) {}
+      List<RankedLosses> customers) {}
 
   /**
    * A month added up, with the months before it.
    *
+   * @param changes the answer to {@link #changes}, asked before
    * @param first first month of the money lost by month
    * @param customers how many customers to name in each currency
    */
   public Portfolio portfolio(
-      Viewer viewer, YearMonth first, YearMonth month, ReviewFilter filter, int customers) {
+      Viewer viewer,
+      long changes,
+      YearMonth first,
+      YearMonth month,
+      ReviewFilter filter,
+      int customers) {
     Supplier<Money> read =
         () ->
             new Money(
                 review.sums(viewer, month, filter),
                 review.lossByMonth(viewer, first, month, filter),
                 review.rankedLosses(viewer, month, filter, customers));
-    long changes = jdbc.sql("SELECT SUM(t.changes) FROM ledger_turn t").query(Long.class).single();
     Money money =
         MonthReview.coversAll(viewer, filter)
             ? remembered(changes, new Month(first, month, customers), Money.class, read)
             : read.get();
-    return new Portfolio(changes, money.sums(), money.months(), review.named(money.customers()));
+    return new Portfolio(changes, money.sums(), money.months(), money.customers());
+  }
+
+  /** How often the ledger has changed: to be asked before the figures that go with it. */
+  public static Question<Long> changes() {
+    return Question.rows(
+            "SELECT SUM(t.changes) FROM ledger_turn t", List.of(), (row, number) -> row.getLong(1))
+        .then(sum -> sum.get(0));
   }
 
   /**

@@ -4,6 +4,7 @@
     allowedDependencies = {
       "quantity",
       "bulk",
+      "query",
       "statistics",
       "psychrometrics",
       "thermal",

@@ -25,6 +25,7 @@ import towerledger.balance.facts.Visit;
 import towerledger.balance.facts.WaterSample;
 import towerledger.quantity.Pressure;
 import towerledger.quantity.Span;
+import towerledger.query.Question;
 
 /**
  * Reads the log sheets of many systems at once: one query for every few hundred systems. Systems
@@ -36,6 +37,21 @@ public class LogRecords {
 
   private static final Logger LOG = LoggerFactory.getLogger(LogRecords.class);
   private static final int SYSTEMS_A_QUERY = 500;
+
+  private static final String PRESSURES =
+      """
+      SELECT system_id, taken_at, supply_kpa, valve_inlet_kpa FROM logsheet_pressure
+      WHERE system_id IN (:systems) AND taken_at >= :from AND taken_at < :to
+      ORDER BY system_id, taken_at""";
+
+  private static final String VISITS =
+      """
+      SELECT system_id, visited_at, events, drained_l, findings,
+        basin_conductivity_handheld_us_cm, basin_conductivity_controller_us_cm,
+        basin_temperature_c, observation, work_done
+      FROM logsheet_visit
+      WHERE system_id IN (:systems) AND visited_at >= :from AND visited_at < :to
+      ORDER BY system_id, visited_at""";
 
   private final NamedParameterJdbcTemplate jdbc;
 
@@ -68,18 +84,17 @@ public class LogRecords {
 
   /** Pressures read in a span. */
   public Map<Long, List<SupplyPressure>> listPressures(Collection<Long> systemIds, Span span) {
-    return list(
-        """
-        SELECT system_id, taken_at, supply_kpa, valve_inlet_kpa FROM logsheet_pressure
-        WHERE system_id IN (:systems) AND taken_at >= :from AND taken_at < :to
-        ORDER BY system_id, taken_at""",
-        systemIds,
-        span,
-        (row, number) ->
-            new SupplyPressure(
-                instant(row, "taken_at"),
-                pascals(row, "supply_kpa"),
-                pascals(row, "valve_inlet_kpa")));
+    return list(PRESSURES, systemIds, span, LogRecords::pressure);
+  }
+
+  /** Pressures read at one system in a span, as a question. */
+  public static Question<List<SupplyPressure>> pressures(long systemId, Span span) {
+    return ofOne(PRESSURES, systemId, span, LogRecords::pressure);
+  }
+
+  private static SupplyPressure pressure(ResultSet row, int number) throws SQLException {
+    return new SupplyPressure(
+        instant(row, "taken_at"), pascals(row, "supply_kpa"), pascals(row, "valve_inlet_kpa"));
   }
 
   /** Evidence of heat whose own span reaches into a span. */
@@ -108,28 +123,26 @@ public class LogRecords {
 
   /** Visits made in a span with the words written down. */
   public Map<Long, List<VisitNote>> listVisitNotes(Collection<Long> systemIds, Span span) {
-    return list(
-        """
-        SELECT system_id, visited_at, events, drained_l, findings,
-          basin_conductivity_handheld_us_cm, basin_conductivity_controller_us_cm,
-          basin_temperature_c, observation, work_done
-        FROM logsheet_visit
-        WHERE system_id IN (:systems) AND visited_at >= :from AND visited_at < :to
-        ORDER BY system_id, visited_at""",
-        systemIds,
-        span,
-        (row, number) ->
-            new VisitNote(
-                new Visit(
-                    instant(row, "visited_at"),
-                    VisitCodes.parseEvents(text(row, "events").orElse("")),
-                    number(row, "drained_l"),
-                    VisitCodes.parseFindings(text(row, "findings").orElse("")),
-                    positive(row, "basin_conductivity_handheld_us_cm"),
-                    positive(row, "basin_conductivity_controller_us_cm"),
-                    number(row, "basin_temperature_c")),
-                text(row, "observation"),
-                text(row, "work_done")));
+    return list(VISITS, systemIds, span, LogRecords::visitNote);
+  }
+
+  /** Visits made to one system in a span, as a question. */
+  public static Question<List<VisitNote>> visitNotes(long systemId, Span span) {
+    return ofOne(VISITS, systemId, span, LogRecords::visitNote);
+  }
+
+  private static VisitNote visitNote(ResultSet row, int number) throws SQLException {
+    return new VisitNote(
+        new Visit(
+            instant(row, "visited_at"),
+            VisitCodes.parseEvents(text(row, "events").orElse("")),
+            number(row, "drained_l"),
+            VisitCodes.parseFindings(text(row, "findings").orElse("")),
+            positive(row, "basin_conductivity_handheld_us_cm"),
+            positive(row, "basin_conductivity_controller_us_cm"),
+            number(row, "basin_temperature_c")),
+        text(row, "observation"),
+        text(row, "work_done"));
   }
 
   /** Columns by number: there may be one row for every hour. */
@@ -158,13 +171,7 @@ public class LogRecords {
     for (int from = 0; from < ids.size(); from += SYSTEMS_A_QUERY) {
       jdbc.query(
           sql,
-          Map.of(
-              "systems",
-              ids.subList(from, Math.min(ids.size(), from + SYSTEMS_A_QUERY)),
-              "from",
-              OffsetDateTime.ofInstant(span.startInclusive(), ZoneOffset.UTC),
-              "to",
-              OffsetDateTime.ofInstant(span.endExclusive(), ZoneOffset.UTC)),
+          parameters(ids.subList(from, Math.min(ids.size(), from + SYSTEMS_A_QUERY)), span),
           row -> {
             T value = mapOrReport(row, mapper);
             if (value != null) {
@@ -173,6 +180,25 @@ public class LogRecords {
           });
     }
     return bySystem;
+  }
+
+  private static <T> Question<List<T>> ofOne(
+      String sql, long systemId, Span span, RowMapper<T> mapper) {
+    return Question.named(
+            sql,
+            parameters(List.of(systemId), span),
+            (row, number) -> Optional.ofNullable(mapOrReport(row, mapper)))
+        .then(rows -> rows.stream().flatMap(Optional::stream).toList());
+  }
+
+  private static Map<String, Object> parameters(List<Long> systemIds, Span span) {
+    return Map.of(
+        "systems",
+        systemIds,
+        "from",
+        OffsetDateTime.ofInstant(span.startInclusive(), ZoneOffset.UTC),
+        "to",
+        OffsetDateTime.ofInstant(span.endExclusive(), ZoneOffset.UTC));
   }
 
   /**

@@ -1,7 +1,15 @@
 /** What people wrote down at the tower: water samples, pressures, heat loads, visits. */
 @NullMarked
 @ApplicationModule(
-    allowedDependencies = {"quantity", "bulk", "balance :: facts", "account", "job", "site"})
+    allowedDependencies = {
+      "quantity",
+      "bulk",
+      "query",
+      "balance :: facts",
+      "account",
+      "job",
+      "site"
+    })
 package towerledger.logsheet;
 
 import org.jspecify.annotations.NullMarked;

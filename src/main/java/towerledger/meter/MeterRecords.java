@@ -24,6 +24,7 @@ import towerledger.balance.facts.IntervalVolumes;
 import towerledger.balance.facts.MeterFacts;
 import towerledger.balance.facts.RegisterVolume;
 import towerledger.quantity.Span;
+import towerledger.query.Question;
 import towerledger.site.Meter;
 import towerledger.site.Sites;
 
@@ -77,6 +78,9 @@ public class MeterRecords {
       FROM meter_interval_volume
       WHERE meter_id IN (:meters) AND start_at >= :from AND start_at < :to AND minutes <= 60
       ORDER BY meter_id, start_at""";
+
+  /** A list in SQL is not empty; keys begin with 1. */
+  private static final long NO_METER = 0;
 
   private final Sites sites;
   private final NamedParameterJdbcTemplate jdbc;
@@ -140,27 +144,24 @@ public class MeterRecords {
    * Volumes of an hour or less that begin in a span while the meter counted, by the meter's id; a
    * meter without any is left out.
    */
-  public Map<Long, IntervalVolumes> listHours(List<Meter> meters, Span span) {
-    if (meters.isEmpty()) {
-      return Map.of();
-    }
-    var logs = new HashMap<Long, IntervalLog>();
-    jdbc.query(
+  public static Question<Map<Long, IntervalVolumes>> hours(List<Meter> meters, Span span) {
+    List<Long> ids = meters.isEmpty() ? List.of(NO_METER) : meters.stream().map(Meter::id).toList();
+    return Question.named(
         HOURS,
-        Map.of(
-            "meters",
-            meters.stream().map(Meter::id).toList(),
-            "from",
-            at(span.startInclusive()),
-            "to",
-            at(span.endExclusive())),
-        row -> {
-          logs.computeIfAbsent(row.getLong(1), id -> new IntervalLog())
-              .add(
-                  row.getObject(2, OffsetDateTime.class).toEpochSecond(),
-                  row.getInt(3),
-                  row.getDouble(4));
-        });
+        Map.of("meters", ids, "from", at(span.startInclusive()), "to", at(span.endExclusive())),
+        rows -> hours(meters, rows));
+  }
+
+  private static Map<Long, IntervalVolumes> hours(List<Meter> meters, ResultSet rows)
+      throws SQLException {
+    var logs = new HashMap<Long, IntervalLog>();
+    while (rows.next()) {
+      logs.computeIfAbsent(rows.getLong(1), id -> new IntervalLog())
+          .add(
+              rows.getObject(2, OffsetDateTime.class).toEpochSecond(),
+              rows.getInt(3),
+              rows.getDouble(4));
+    }
     var hours = new HashMap<Long, IntervalVolumes>();
     for (Meter meter : meters) {
       IntervalLog log = logs.get(meter.id());

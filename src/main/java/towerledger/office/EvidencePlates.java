@@ -12,8 +12,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
-import org.springframework.context.MessageSource;
-import org.springframework.stereotype.Component;
 import towerledger.balance.facts.IntervalVolumes;
 import towerledger.balance.facts.SupplyPressure;
 import towerledger.drawing.Chart;
@@ -24,71 +22,41 @@ import towerledger.drawing.Medium;
 import towerledger.drawing.Series;
 import towerledger.drawing.Swatch;
 import towerledger.drawing.Tone;
-import towerledger.logsheet.LogRecords;
-import towerledger.meter.MeterNetwork;
-import towerledger.meter.MeterRecords;
 import towerledger.page.FigureTable;
 import towerledger.page.Plate;
-import towerledger.quantity.CalendarMonth;
 import towerledger.quantity.Pressure;
-import towerledger.quantity.Span;
 import towerledger.quantity.Volume;
-import towerledger.site.CoolingSystem;
-import towerledger.site.Meter;
-import towerledger.site.MeterRole;
 import towerledger.site.SettingName;
 import towerledger.site.Settings;
-import towerledger.site.Site;
 import towerledger.wording.Words;
 
 /** Charts of what was measured, beside those of what the ledger made of it. */
-@Component
-class EvidencePlates {
+final class EvidencePlates {
 
   private static final int HOURS = 24;
 
-  private final LogRecords log;
-  private final MeterRecords meters;
-  private final MessageSource messages;
-
-  EvidencePlates(LogRecords log, MeterRecords meters, MessageSource messages) {
-    this.log = log;
-    this.meters = meters;
-    this.messages = messages;
-  }
+  private EvidencePlates() {}
 
   /**
    * Pressure at the fill valve (else of the supply) by month against the valve's limit, and the
    * makeup hour by day of one month; each only where there are readings.
    */
-  List<Plate> of(
-      CoolingSystem system,
-      Site site,
-      EquipmentTables.Standing standing,
-      List<YearMonth> months,
-      YearMonth month,
-      FigureText text) {
-    Words words = new Words(messages, text.locale());
-    ZoneId zone = site.details().zone();
+  static List<Plate> of(SystemFacts facts, List<YearMonth> months, Words words, FigureText text) {
+    ZoneId zone = facts.zone();
     List<Plate> plates = new ArrayList<>();
-    pressure(system, standing.settings(), zone, months, words, text).ifPresent(plates::add);
-    hours(standing.meters(), zone, month, words, text).ifPresent(plates::add);
+    pressure(facts.pressures(), facts.standing().settings(), zone, months, words, text)
+        .ifPresent(plates::add);
+    hours(facts.hours(), zone, facts.month(), words, text).ifPresent(plates::add);
     return plates;
   }
 
-  private Optional<Plate> pressure(
-      CoolingSystem system,
+  private static Optional<Plate> pressure(
+      List<SupplyPressure> read,
       Settings settings,
       ZoneId zone,
       List<YearMonth> months,
       Words words,
       FigureText text) {
-    Span span =
-        Span.of(
-            CalendarMonth.of(months.get(0), zone).span().startInclusive(),
-            CalendarMonth.of(months.get(months.size() - 1), zone).span().endExclusive());
-    List<SupplyPressure> read =
-        log.listPressures(List.of(system.id()), span).getOrDefault(system.id(), List.of());
     if (read.isEmpty()) {
       return Optional.empty();
     }
@@ -172,15 +140,16 @@ class EvidencePlates {
     return Double.isNaN(value) ? words.of("figure.unknown") : text.decimals(value, 0);
   }
 
-  private Optional<Plate> hours(
-      List<Meter> own, ZoneId zone, YearMonth month, Words words, FigureText text) {
-    List<Meter> makeup = MeterNetwork.of(own, List.of()).counted(MeterRole.MAKEUP);
-    Span span = CalendarMonth.of(month, zone).span();
+  private static Optional<Plate> hours(
+      Collection<IntervalVolumes> logged,
+      ZoneId zone,
+      YearMonth month,
+      Words words,
+      FigureText text) {
     double[][] litres = new double[month.lengthOfMonth()][HOURS];
     for (double[] day : litres) {
       Arrays.fill(day, Double.NaN);
     }
-    Collection<IntervalVolumes> logged = meters.listHours(makeup, span).values();
     for (IntervalVolumes volumes : logged) {
       for (int i = 0; i < volumes.size(); i++) {
         ZonedDateTime start = Instant.ofEpochSecond(volumes.startEpochSecond(i)).atZone(zone);

@@ -6,6 +6,7 @@ import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,6 +23,8 @@ import towerledger.drawing.SystemMonths;
 import towerledger.drawing.WaterBar;
 import towerledger.finding.Finding;
 import towerledger.finding.Findings;
+import towerledger.ledger.CustomerLosses;
+import towerledger.ledger.CustomerNames;
 import towerledger.ledger.Ledger;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.MonthEnds;
@@ -35,6 +38,9 @@ import towerledger.page.SelectOptions.Choice;
 import towerledger.page.WaterLegend;
 import towerledger.quantity.Money;
 import towerledger.quantity.Volume;
+import towerledger.query.Answers;
+import towerledger.query.Question;
+import towerledger.query.Questions;
 import towerledger.wording.BarText;
 import towerledger.wording.MoneyText;
 import towerledger.wording.VerdictText;
@@ -54,25 +60,28 @@ class ReviewPage {
   private static final int CUSTOMERS = 300;
 
   private final Ledger ledger;
-  private final MonthEnds ends;
+  private final Questions questions;
   private final MonthReview review;
   private final RememberedReview remembered;
+  private final CustomerNames names;
   private final MessageSource messages;
   private final ServletContext servlets;
   private final Findings findings;
 
   ReviewPage(
       Ledger ledger,
-      MonthEnds ends,
+      Questions questions,
       MonthReview review,
       RememberedReview remembered,
+      CustomerNames names,
       MessageSource messages,
       ServletContext servlets,
       Findings findings) {
     this.ledger = ledger;
-    this.ends = ends;
+    this.questions = questions;
     this.review = review;
     this.remembered = remembered;
+    this.names = names;
     this.messages = messages;
     this.servlets = servlets;
     this.findings = findings;
@@ -87,23 +96,64 @@ class ReviewPage {
    */
   @Transactional(readOnly = true)
   Optional<ReviewView> find(Viewer viewer, ReviewChoice choice, boolean listOnly, FigureText text) {
-    return ledger
-        .findNewestMonth(viewer)
-        .map(newest -> compose(viewer, newest, choice, listOnly, text));
+    Question<Optional<YearMonth>> newest = ledger.newestMonth(viewer);
+    Question<Long> changes = RememberedReview.changes();
+    Question<Map<String, String>> customers = names.first(viewer, CUSTOMERS);
+    Answers first = questions.ask(newest, changes, customers);
+    return first
+        .to(newest)
+        .map(
+            month ->
+                compose(
+                    viewer,
+                    month,
+                    first.to(changes),
+                    customers(viewer, first.to(customers), choice.customer()),
+                    choice,
+                    listOnly,
+                    text));
+  }
+
+  /** Customers to choose from; the chosen one is among them however many there are. */
+  private String customers(Viewer viewer, Map<String, String> first, @Nullable String chosen) {
+    Map<String, String> named = new LinkedHashMap<>(first);
+    if (chosen != null && first.size() == CUSTOMERS && !first.containsKey(chosen)) {
+      named.putAll(questions.answer(names.one(viewer, chosen)));
+    }
+    return SelectOptions.html(
+        named.entrySet().stream()
+            .map(customer -> new Choice(customer.getKey(), customer.getValue()))
+            .toList(),
+        chosen);
   }
 
   private ReviewView compose(
-      Viewer viewer, YearMonth newest, ReviewChoice choice, boolean listOnly, FigureText text) {
+      Viewer viewer,
+      YearMonth newest,
+      long changes,
+      String customers,
+      ReviewChoice choice,
+      boolean listOnly,
+      FigureText text) {
     YearMonth month = choice.chosenMonth().orElseGet(() -> ledger.newestEnded(viewer, newest));
     Words words = new Words(messages, text.locale());
     ReviewFilter filter = choice.filter();
     RememberedReview.Portfolio portfolio =
         remembered.portfolio(
-            viewer, month.minusMonths(MONTHS - 1L), month, filter, ReviewMoney.CUSTOMERS_IN_TABLE);
+            viewer,
+            changes,
+            month.minusMonths(MONTHS - 1L),
+            month,
+            filter,
+            ReviewMoney.CUSTOMERS_IN_TABLE);
     int found = portfolio.sums().stream().mapToInt(MonthReview.Sum::systems).sum();
     int pages = Math.max(1, (found + ROWS - 1) / ROWS);
     int page = Math.min(choice.pageNumber(), pages);
-    List<LedgerEntry> entries = review.page(viewer, month, filter, (page - 1) * ROWS, ROWS);
+    Question<List<LedgerEntry>> rows = review.rows(viewer, month, filter, (page - 1) * ROWS, ROWS);
+    Question<List<CustomerLosses>> dearest = MonthReview.named(portfolio.customers());
+    Question<Integer> closable = MonthEnds.closable(month);
+    Answers answers = questions.ask(rows, dearest, closable);
+    List<LedgerEntry> entries = answers.to(rows);
     Volume scale = scale(entries);
     ReviewMoney money = new ReviewMoney(words, text);
     return new ReviewView(
@@ -114,20 +164,16 @@ class ReviewPage {
         months(newest, month, text),
         portfolio.sums().stream().map(sum -> sums(sum, month, words, text)).toList(),
         listOnly || choice.isNarrowed() || page > 1 ? List.of() : calls(entries, words, text),
-        money.plates(month, portfolio.months(), portfolio.customers()),
+        money.plates(month, portfolio.months(), answers.to(dearest)),
         choice,
-        SelectOptions.html(
-            review.customers(viewer, CUSTOMERS, choice.customer()).entrySet().stream()
-                .map(customer -> new Choice(customer.getKey(), customer.getValue()))
-                .toList(),
-            choice.customer()),
+        customers,
         WaterLegend.of(
             entries.stream().map(entry -> SystemMonths.bar(entry.water())).toList(), words),
         words.of("review.scale", text.volume(scale)),
-        rows(portfolio.changes(), entries, month, (page - 1) * ROWS, scale, words, text),
+        rows(changes, entries, month, (page - 1) * ROWS, scale, words, text),
         turning(found, page, pages, choice, words),
         "/api/v1/ledger.csv?from=%s&to=%s".formatted(month, month),
-        listOnly ? 0 : ends.countClosable(month));
+        listOnly ? 0 : answers.to(closable));
   }
 
   private List<ReviewView.Call> calls(List<LedgerEntry> entries, Words words, FigureText text) {

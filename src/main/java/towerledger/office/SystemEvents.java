@@ -9,29 +9,20 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.springframework.stereotype.Component;
 import towerledger.drawing.FigureText;
 import towerledger.drawing.Layer;
 import towerledger.finding.Finding;
-import towerledger.logsheet.LogRecords;
 import towerledger.logsheet.VisitCodes;
 import towerledger.logsheet.VisitNote;
-import towerledger.quantity.CalendarMonth;
 import towerledger.quantity.Span;
-import towerledger.site.CoolingSystem;
 import towerledger.wording.Words;
 
 /** What happened at a system: visits, repairs and the beginnings of faults, in order of time. */
-@Component
-class SystemEvents {
+final class SystemEvents {
 
   private static final int LONGEST_TEXT = 160;
 
-  private final LogRecords log;
-
-  SystemEvents(LogRecords log) {
-    this.log = log;
-  }
+  private SystemEvents() {}
 
   /**
    * One thing that happened.
@@ -43,21 +34,11 @@ class SystemEvents {
    */
   record Event(Instant at, Layer.Sign sign, String says, long finding) {}
 
-  /** What happened in some months, findings of the system among it, oldest first. */
-  List<Event> list(
-      CoolingSystem system,
-      List<Finding> findings,
-      ZoneId zone,
-      YearMonth first,
-      YearMonth last,
-      Words words) {
-    Span span =
-        Span.of(
-            CalendarMonth.of(first, zone).span().startInclusive(),
-            CalendarMonth.of(last, zone).span().endExclusive());
+  /** What happened in a span, oldest first. */
+  static List<Event> list(
+      List<VisitNote> visits, List<Finding> findings, ZoneId zone, Span span, Words words) {
     List<Event> events = new ArrayList<>();
-    for (VisitNote note :
-        log.listVisitNotes(List.of(system.id()), span).getOrDefault(system.id(), List.of())) {
+    for (VisitNote note : visits) {
       boolean worked = !note.visit().events().isEmpty();
       events.add(
           new Event(

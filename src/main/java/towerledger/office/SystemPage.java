@@ -17,18 +17,18 @@ import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
 import towerledger.drawing.SystemMonths;
 import towerledger.finding.Finding;
-import towerledger.finding.Findings;
 import towerledger.ledger.Ledger;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.MonthWorking;
 import towerledger.page.Html;
 import towerledger.page.Plate;
 import towerledger.page.SystemPlates;
+import towerledger.query.Questions;
 import towerledger.site.CoolingSystem;
 import towerledger.site.Meter;
 import towerledger.site.Site;
 import towerledger.site.SiteAccess;
-import towerledger.site.Sites;
+import towerledger.site.SystemPlaces;
 import towerledger.site.Tower;
 import towerledger.wording.MoneyText;
 import towerledger.wording.VerdictText;
@@ -39,41 +39,31 @@ import towerledger.wording.Words;
 @Component
 class SystemPage {
 
-  private static final int MONTHS = 25;
+  /** The month of the year before is beside the month shown. */
+  private static final int YEAR = 13;
+
   private static final int VISITS = 12;
 
-  /** Months of the ledger table. */
-  private static final int KEPT = 60;
-
   private final SiteAccess access;
+  private final Questions questions;
   private final Ledger ledger;
-  private final Sites sites;
-  private final EquipmentTables equipment;
-  private final Findings findings;
-  private final EvidencePlates evidence;
-  private final SystemEvents events;
+  private final SystemPlaces places;
   private final MessageSource messages;
   private final Clock clock;
   private final ServletContext servlets;
 
   SystemPage(
       SiteAccess access,
+      Questions questions,
       Ledger ledger,
-      Sites sites,
-      EquipmentTables equipment,
-      Findings findings,
-      EvidencePlates evidence,
-      SystemEvents events,
+      SystemPlaces places,
       MessageSource messages,
       Clock clock,
       ServletContext servlets) {
     this.access = access;
+    this.questions = questions;
     this.ledger = ledger;
-    this.sites = sites;
-    this.equipment = equipment;
-    this.findings = findings;
-    this.evidence = evidence;
-    this.events = events;
+    this.places = places;
     this.messages = messages;
     this.clock = clock;
     this.servlets = servlets;
@@ -89,62 +79,65 @@ class SystemPage {
   @Transactional(readOnly = true)
   Optional<SystemView> find(
       Viewer viewer, String code, @Nullable YearMonth wanted, FigureText text) {
-    return access.findSystem(viewer, code).map(system -> compose(viewer, system, wanted, text));
+    return access
+        .findSystemAtSite(viewer, code)
+        .map(
+            place ->
+                SystemFacts.read(
+                    questions,
+                    ledger,
+                    places,
+                    place,
+                    wanted,
+                    () ->
+                        ledger
+                            .findNewestEnded(viewer)
+                            .orElseGet(
+                                () -> YearMonth.from(clock.instant().atZone(clock.getZone())))))
+        .map(facts -> compose(viewer, facts, text));
   }
 
-  private SystemView compose(
-      Viewer viewer, CoolingSystem system, @Nullable YearMonth wanted, FigureText text) {
+  private SystemView compose(Viewer viewer, SystemFacts facts, FigureText text) {
     Words words = new Words(messages, text.locale());
-    List<LedgerEntry> all = ledger.listNewest(system, KEPT);
-    YearMonth month = wanted != null ? wanted : newest(viewer, all);
-    Site site = sites.findSite(system.siteId()).orElseThrow();
-    Optional<LedgerEntry> entry = all.stream().filter(row -> row.month().equals(month)).findFirst();
-    Optional<MonthWorking> working =
-        entry.flatMap(row -> ledger.findWorking(system, month, row.revision()));
-    ZoneId zone = site.details().zone();
-    List<Finding> found = findings.listOf(system.id());
+    CoolingSystem system = facts.system();
+    Site site = facts.site();
+    YearMonth month = facts.month();
     List<SystemEvents.Event> happened =
-        events.list(system, found, zone, month.minusMonths(MONTHS - 1L), month, words);
-    EquipmentTables.Standing standing = equipment.find(system);
+        SystemEvents.list(facts.visits(), facts.findings(), facts.zone(), facts.span(), words);
     String whose =
-        entry
+        facts
+            .entry()
             .map(e -> words.of("review.whose", e.of().siteName(), e.of().customerName()))
             .orElse(site.details().name());
     Drawn drawn =
-        all.isEmpty()
+        facts.rows().isEmpty()
             ? new Drawn(List.of(), List.of())
-            : plates(system, site, standing, all, month, working, happened, words, text);
+            : plates(facts, happened, words, text);
     return new SystemView(
         system.code(),
         system.details().name(),
         whose,
         month.toString(),
         text.month(month),
-        neighbour(all, month.minusMonths(1)),
-        neighbour(all, month.plusMonths(1)),
-        entry
+        neighbour(facts.rows(), month.minusMonths(1)),
+        neighbour(facts.rows(), month.plusMonths(1)),
+        facts
+            .entry()
             .map(
                 row ->
                     new MonthSays(words, text)
-                        .say(row, working.orElseThrow(), site.details().zone()))
+                        .say(row, facts.working().orElseThrow(), facts.zone()))
             .orElse(null),
         drawn.signs(),
         drawn.plates(),
-        rows(system, all, month, words, text),
-        found.stream().map(f -> line(f, words, text)).toList(),
-        visits(happened, zone, text),
+        rows(system, facts.rows(), month, words, text),
+        facts.findings().stream().map(f -> line(f, words, text)).toList(),
+        visits(happened, facts.zone(), text),
         viewer.canAdminister(),
         site.code(),
-        standing.towers().stream().map(Tower::code).toList(),
-        standing.meters().stream().map(Meter::code).toList(),
-        EquipmentTables.of(standing, site, words, text));
-  }
-
-  /** The newest month of the system that is over, else that of all systems. */
-  private YearMonth newest(Viewer viewer, List<LedgerEntry> all) {
-    return Ledger.newestEnded(all)
-        .or(() -> ledger.findNewestEnded(viewer))
-        .orElseGet(() -> YearMonth.from(clock.instant().atZone(clock.getZone())));
+        facts.standing().towers().stream().map(Tower::code).toList(),
+        facts.standing().meters().stream().map(Meter::code).toList(),
+        EquipmentTables.of(facts.standing(), site, words, text));
   }
 
   static SystemView.FindingLine line(Finding finding, Words words, FigureText text) {
@@ -165,47 +158,38 @@ class SystemPage {
   /** The charts with what the signs over them mean. */
   private record Drawn(List<Plate.Legend> signs, List<Plate> plates) {}
 
-  private Drawn plates(
-      CoolingSystem system,
-      Site site,
-      EquipmentTables.Standing standing,
-      List<LedgerEntry> all,
-      YearMonth month,
-      Optional<MonthWorking> working,
-      List<SystemEvents.Event> happened,
-      Words words,
-      FigureText text) {
-    YearMonth first = month.minusMonths(MONTHS - 1L);
-    ZoneId zone = site.details().zone();
-    SystemMonths months =
-        new SystemMonths(all, first, month, text)
-            .marked(SystemEvents.marks(happened, first, zone, text));
-    String currency = all.get(0).money().currency().getCurrencyCode();
+  private static Drawn plates(
+      SystemFacts facts, List<SystemEvents.Event> happened, Words words, FigureText text) {
+    SystemMonths months = months(facts, SystemFacts.MONTHS, happened, text);
+    String currency = facts.rows().get(0).money().currency().getCurrencyCode();
     SystemPlates plates = new SystemPlates(months, words, text, currency);
     SystemPlates year =
-        new SystemPlates(
-            new SystemMonths(all, month.minusMonths(12), month, text)
-                .marked(SystemEvents.marks(happened, month.minusMonths(12), zone, text)),
-            words,
-            text,
-            currency);
+        new SystemPlates(months(facts, YEAR, happened, text), words, text, currency);
     List<Plate> shown = new ArrayList<>();
     shown.add(year.whereItWent());
     shown.add(plates.againstExpected());
     // where nothing is metered they would be empty axes
-    if (all.stream()
-        .filter(row -> !row.month().isBefore(first) && !row.month().isAfter(month))
+    if (months.entries().stream()
+        .flatMap(Optional::stream)
         .anyMatch(row -> row.water().unaccounted() != null)) {
       shown.add(plates.unaccounted());
-      shown.add(plates.running(working.map(MonthWorking::onset)));
+      shown.add(plates.running(facts.working().map(MonthWorking::onset)));
     }
-    if (all.stream().anyMatch(row -> row.verdict().waste())) {
+    if (facts.rows().stream().anyMatch(row -> row.verdict().waste())) {
       shown.add(plates.money());
       shown.add(plates.runningMoney());
     }
     shown.add(plates.cycles());
-    shown.addAll(evidence.of(system, site, standing, months.months(), month, text));
+    shown.addAll(EvidencePlates.of(facts, months.months(), words, text));
     return new Drawn(plates.signs(), shown);
+  }
+
+  /** So many months up to the one shown, with what happened in them. */
+  private static SystemMonths months(
+      SystemFacts facts, int count, List<SystemEvents.Event> happened, FigureText text) {
+    YearMonth first = facts.month().minusMonths(count - 1L);
+    return new SystemMonths(facts.rows(), first, facts.month(), text)
+        .marked(SystemEvents.marks(happened, first, facts.zone(), text));
   }
 
   /** The newest things that happened, newest first; those of findings stand under findings. */

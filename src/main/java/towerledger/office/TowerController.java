@@ -23,10 +23,14 @@ import towerledger.drawing.FigureText;
 import towerledger.finding.Findings;
 import towerledger.ledger.Ledger;
 import towerledger.ledger.LedgerEntry;
+import towerledger.logsheet.LogRecords;
+import towerledger.logsheet.VisitNote;
 import towerledger.meter.MeterRecords;
 import towerledger.meter.RegisterReading;
 import towerledger.page.FigureTable;
+import towerledger.quantity.CalendarMonth;
 import towerledger.quantity.Span;
+import towerledger.query.Questions;
 import towerledger.site.CoolingSystem;
 import towerledger.site.Meter;
 import towerledger.site.Site;
@@ -49,10 +53,10 @@ class TowerController {
 
   private final SiteAccess access;
   private final Sites sites;
-  private final Ledger ledger;
+  private final Questions questions;
   private final Findings findings;
   private final MeterRecords meters;
-  private final SystemEvents events;
+  private final LogRecords log;
   private final EquipmentTables equipment;
   private final MessageSource messages;
   private final Clock clock;
@@ -60,19 +64,19 @@ class TowerController {
   TowerController(
       SiteAccess access,
       Sites sites,
-      Ledger ledger,
+      Questions questions,
       Findings findings,
       MeterRecords meters,
-      SystemEvents events,
+      LogRecords log,
       EquipmentTables equipment,
       MessageSource messages,
       Clock clock) {
     this.access = access;
     this.sites = sites;
-    this.ledger = ledger;
+    this.questions = questions;
     this.findings = findings;
     this.meters = meters;
-    this.events = events;
+    this.log = log;
     this.equipment = equipment;
     this.messages = messages;
     this.clock = clock;
@@ -107,7 +111,7 @@ class TowerController {
     ZoneId zone = site.details().zone();
     List<SystemView.Equipment> tables = new ArrayList<>();
     addReadings(tables, system, zone, words, text);
-    add(tables, words.of("tower.months"), months(viewer, system, words, text));
+    add(tables, words.of("tower.months"), months(system, words, text));
     add(tables, words.of("system.visits"), visits(system, zone, words, text));
     tables.addAll(EquipmentTables.of(equipment.find(system), site, words, text));
     model.addAttribute(
@@ -168,9 +172,8 @@ class TowerController {
     }
   }
 
-  private FigureTable months(Viewer viewer, CoolingSystem system, Words words, FigureText text) {
-    YearMonth newest = ledger.findNewestMonth(viewer).orElse(Ledger.FIRST_MONTH);
-    List<LedgerEntry> rows = ledger.list(system, newest.minusMonths(MONTHS - 1L), newest);
+  private FigureTable months(CoolingSystem system, Words words, FigureText text) {
+    List<LedgerEntry> rows = questions.answer(Ledger.newest(system, MONTHS));
     WaterText water = new WaterText(words, text);
     VerdictText verdict = new VerdictText(words, text);
     List<List<String>> cells = new ArrayList<>();
@@ -194,8 +197,13 @@ class TowerController {
 
   private FigureTable visits(CoolingSystem system, ZoneId zone, Words words, FigureText text) {
     YearMonth now = YearMonth.from(clock.instant().atZone(zone));
-    List<SystemEvents.Event> happened =
-        events.list(system, List.of(), zone, now.minusYears(2), now, words);
+    Span span =
+        Span.of(
+            CalendarMonth.of(now.minusYears(2), zone).span().startInclusive(),
+            CalendarMonth.of(now, zone).span().endExclusive());
+    List<VisitNote> made =
+        log.listVisitNotes(List.of(system.id()), span).getOrDefault(system.id(), List.of());
+    List<SystemEvents.Event> happened = SystemEvents.list(made, List.of(), zone, span, words);
     return new FigureTable(
         List.of(words.of("finding.when"), words.of("finding.what")),
         SystemPage.visits(happened, zone, text).stream()

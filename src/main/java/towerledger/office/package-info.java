@@ -6,6 +6,7 @@
     allowedDependencies = {
       "quantity",
       "bulk",
+      "query",
       "statistics",
       "psychrometrics",
       "thermal",

@@ -25,6 +25,7 @@ import towerledger.page.SystemPlates;
 import towerledger.page.WaterLegend;
 import towerledger.quantity.Span;
 import towerledger.quantity.Volume;
+import towerledger.query.Questions;
 import towerledger.site.CoolingSystem;
 import towerledger.site.Site;
 import towerledger.site.Sites;
@@ -41,6 +42,7 @@ class SystemSheet {
   private static final int MONTHS = 13;
   private static final int KEPT = 60;
 
+  private final Questions questions;
   private final Ledger ledger;
   private final Sites sites;
   private final LogRecords log;
@@ -49,12 +51,14 @@ class SystemSheet {
   private final Clock clock;
 
   SystemSheet(
+      Questions questions,
       Ledger ledger,
       Sites sites,
       LogRecords log,
       Findings findings,
       MessageSource messages,
       Clock clock) {
+    this.questions = questions;
     this.ledger = ledger;
     this.sites = sites;
     this.log = log;
@@ -66,9 +70,11 @@ class SystemSheet {
   PortalView.OneSystem compose(
       Viewer viewer, CoolingSystem system, @Nullable YearMonth wanted, FigureText text) {
     Words words = new Words(messages, text.locale());
-    YearMonth newest = ledger.findNewestMonth(viewer).orElse(Ledger.FIRST_MONTH);
-    List<LedgerEntry> all = ledger.list(system, newest.minusMonths(KEPT - 1L), newest);
-    YearMonth last = all.isEmpty() ? newest : all.get(all.size() - 1).month();
+    List<LedgerEntry> all = questions.answer(Ledger.newest(system, KEPT));
+    YearMonth last =
+        all.isEmpty()
+            ? ledger.findNewestMonth(viewer).orElse(Ledger.FIRST_MONTH)
+            : all.get(all.size() - 1).month();
     YearMonth month = wanted != null ? wanted : Ledger.newestEnded(all).orElse(last);
     Site site = sites.findSite(system.siteId()).orElseThrow();
     Optional<LedgerEntry> found = all.stream().filter(e -> e.month().equals(month)).findFirst();

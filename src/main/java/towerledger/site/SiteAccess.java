@@ -20,12 +20,19 @@ public class SiteAccess {
   private final SiteRepository sites;
   private final MeterRepository meters;
   private final Sites lookup;
+  private final SystemPlaces places;
   private final JdbcClient jdbc;
 
-  SiteAccess(SiteRepository sites, MeterRepository meters, Sites lookup, JdbcClient jdbc) {
+  SiteAccess(
+      SiteRepository sites,
+      MeterRepository meters,
+      Sites lookup,
+      SystemPlaces places,
+      JdbcClient jdbc) {
     this.sites = sites;
     this.meters = meters;
     this.lookup = lookup;
+    this.places = places;
     this.jdbc = jdbc;
   }
 
@@ -39,6 +46,13 @@ public class SiteAccess {
     return lookup
         .findSystem(code)
         .filter(system -> maySee(viewer, system.customerId(), system.siteId()));
+  }
+
+  /** The same with its site and towers. */
+  public Optional<SystemAtSite> findSystemAtSite(Viewer viewer, String code) {
+    return places
+        .find(code)
+        .filter(found -> maySee(viewer, found.system().customerId(), found.system().siteId()));
   }
 
   /** The meter with a code, if this viewer may see it. */

@@ -3,7 +3,7 @@
  * is.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"quantity", "bulk", "account", "job"})
+@ApplicationModule(allowedDependencies = {"quantity", "bulk", "query", "account", "job"})
 package towerledger.site;
 
 import org.jspecify.annotations.NullMarked;

@@ -10,6 +10,7 @@ import org.springframework.mock.web.MockHttpServletResponse;
 import org.springframework.session.MapSession;
 import org.springframework.session.MapSessionRepository;
 import org.springframework.session.Session;
+import org.springframework.transaction.support.TransactionOperations;
 
 /** What is kept of a session answers to its id and does not contain it. */
 class HashedSessionsTest {
@@ -21,7 +22,8 @@ class HashedSessionsTest {
   HashedSessionsTest() {
     MapSessionRepository kept = new MapSessionRepository(database);
     kept.setSessionIdGenerator(names);
-    sessions = new HashedSessions<>(kept, names);
+    var transactions = new SessionTransactions(TransactionOperations.withoutTransaction());
+    sessions = new HashedSessions<>(kept, names, transactions);
   }
 
   private HashedSessions.Known<MapSession> saved() {

@@ -15,6 +15,7 @@ import towerledger.account.Role;
 import towerledger.account.TokenScope;
 import towerledger.account.UnitPreference;
 import towerledger.account.Viewer;
+import towerledger.query.Questions;
 
 /** The sums kept for pages are those of the rows, after every way in which rows change. */
 abstract class KeptSumsCases {
@@ -25,6 +26,7 @@ abstract class KeptSumsCases {
   @Autowired JdbcClient jdbc;
   @Autowired MonthReview review;
   @Autowired RememberedReview remembered;
+  @Autowired Questions questions;
 
   abstract String prefix();
 
@@ -189,7 +191,8 @@ abstract class KeptSumsCases {
   }
 
   private RememberedReview.Portfolio portfolio(YearMonth month) {
-    return remembered.portfolio(office(), month, month, ReviewFilter.all(), 50);
+    long changes = questions.answer(RememberedReview.changes());
+    return remembered.portfolio(office(), changes, month, month, ReviewFilter.all(), 50);
   }
 
   @Test

@@ -19,7 +19,9 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import towerledger.SignedIn;
 import towerledger.account.Actor;
 import towerledger.account.Outcome;
+import towerledger.balance.facts.IntervalVolumes;
 import towerledger.quantity.Span;
+import towerledger.query.Questions;
 import towerledger.site.Meter;
 import towerledger.site.MeterDetails;
 import towerledger.site.MeterRole;
@@ -37,6 +39,7 @@ abstract class MeterFactsCases {
   @Autowired Sites sites;
   @Autowired ReadingEntry entry;
   @Autowired MeterRecords records;
+  @Autowired Questions questions;
   @Autowired SignedIn signedIn;
   @Autowired JdbcClient jdbc;
 
@@ -164,11 +167,17 @@ abstract class MeterFactsCases {
     assertThat(facts.intervals().size()).isLessThanOrEqualTo(1);
     assertThat(records.listLongVolumes(meter, Span.of(JULY, JULY.plusSeconds(1))))
         .isEqualTo(facts.registers());
-    assertThat(records.listHours(List.of(meter), Span.of(JULY, JULY.plus(Duration.ofDays(31)))))
+    assertThat(hours(meter, Span.of(JULY, JULY.plus(Duration.ofDays(31)))))
         .extractingByKey(meter.id())
         .satisfies(hours -> assertThat(hours.size()).isEqualTo(1))
         .satisfies(hours -> assertThat(hours.litres(0)).isEqualTo(12));
-    assertThat(records.listHours(List.of(meter), Span.of(JULY, JULY.plusSeconds(1)))).isEmpty();
+    assertThat(hours(meter, Span.of(JULY, JULY.plusSeconds(1)))).isEmpty();
+    assertThat(questions.answer(MeterRecords.hours(List.of(), Span.of(JULY, JULY.plusSeconds(1)))))
+        .isEmpty();
+  }
+
+  private Map<Long, IntervalVolumes> hours(Meter meter, Span span) {
+    return questions.answer(MeterRecords.hours(List.of(meter), span));
   }
 
   /** By hand: 2 in. turbine, 4 gpm least: an hour at 40 gal leaves up to 240 − 40 uncounted. */

@@ -1,0 +1,6 @@
+package towerledger.query;
+
+import towerledger.ApplicationOnPostgres;
+
+@ApplicationOnPostgres
+class QuestionsOnPostgresIT extends QuestionsCases {}
