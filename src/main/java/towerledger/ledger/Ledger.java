@@ -64,6 +64,11 @@ public class Ledger {
 
   static final String STANDS = " r.revision = m.revision ";
 
+  /** Nowhere does a month end earlier or later. */
+  private static final ZoneOffset FIRST_TO_END = ZoneOffset.ofHours(14);
+
+  private static final ZoneOffset LAST_TO_END = ZoneOffset.ofHours(-12);
+
   private final JdbcClient jdbc;
   private final Questions questions;
   private final SiteAccess access;
@@ -229,10 +234,33 @@ public class Ledger {
     return findNewestMonth(viewer).map(newest -> newestEnded(viewer, newest));
   }
 
-  /** The same for who knows {@link #findNewestMonth the newest month} already. */
+  /**
+   * The same for who knows {@link #findNewestMonth the newest month} already. While a month is over
+   * at some sites and not at others, the rows of those one may see tell whether it is.
+   */
   public YearMonth newestEnded(Viewer viewer, YearMonth newest) {
-    YearMonth underWay = YearMonth.from(clock.instant().atZone(ZoneOffset.UTC));
-    return newest.equals(underWay) ? newestBefore(viewer, underWay).orElse(newest) : newest;
+    Instant now = clock.instant();
+    if (newest.isBefore(YearMonth.from(now.atOffset(LAST_TO_END)))) {
+      return newest;
+    }
+    boolean over =
+        newest.isBefore(YearMonth.from(now.atOffset(FIRST_TO_END))) && hasEnded(viewer, newest);
+    return over ? newest : newestBefore(viewer, newest).orElse(newest);
+  }
+
+  private boolean hasEnded(Viewer viewer, YearMonth month) {
+    var scope = access.scope(viewer, "m.customer_id", "m.site_id");
+    List<Object> parameters = new ArrayList<>(List.of(month.atDay(1), LedgerStatus.OPEN.code()));
+    parameters.addAll(scope.parameters());
+    // not SELECT EXISTS: H2 answered that from before a change of the rows
+    return jdbc.sql(
+            "SELECT m.system_id FROM ledger_month m WHERE m.month_start = ? AND m.status <> ? AND "
+                + scope.sql()
+                + " FETCH FIRST 1 ROW ONLY")
+        .params(parameters)
+        .query(Long.class)
+        .optional()
+        .isPresent();
   }
 
   /** The newest of a system's months that is over, else the newest; empty when there is none. */

@@ -1,0 +1,6 @@
+package towerledger.ledger;
+
+import towerledger.ApplicationOnH2;
+
+@ApplicationOnH2
+class NewestEndedOnH2IT extends NewestEndedCases {}

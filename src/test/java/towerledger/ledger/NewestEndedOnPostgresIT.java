@@ -1,0 +1,6 @@
+package towerledger.ledger;
+
+import towerledger.ApplicationOnPostgres;
+
+@ApplicationOnPostgres
+class NewestEndedOnPostgresIT extends NewestEndedCases {}

@@ -1,0 +1,6 @@
+package towerledger.office;
+
+import towerledger.ApplicationOnPostgres;
+
+@ApplicationOnPostgres
+class MonthUnderWayOnPostgresIT extends MonthUnderWayCases {}
