@@ -198,8 +198,8 @@ final class KeptFields {
   private String number(String name, BigDecimal kept) {
     Column column = columns.get(name);
     Twin twin = column == null ? null : column.twin();
-    boolean us = twin != null && text.units() == UnitPreference.US;
-    double value = us ? twin.toUs(kept.doubleValue()) : kept.doubleValue();
+    boolean us = text.units() == UnitPreference.US;
+    double value = twin != null && us ? twin.toUs(kept.doubleValue()) : kept.doubleValue();
     String unit = column == null ? "" : ColumnText.unit(column, text.units());
     BigDecimal shown =
         twin == null
