@@ -32,7 +32,7 @@ final class SessionTransactions implements TransactionOperations {
   }
 
   @Override
-  public <T> @Nullable T execute(TransactionCallback<T> action) {
+  public <T extends @Nullable Object> T execute(TransactionCallback<T> action) {
     return reading.get()
         ? TransactionOperations.withoutTransaction().execute(action)
         : own.execute(action);
