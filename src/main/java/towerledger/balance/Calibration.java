@@ -53,6 +53,15 @@ final class Calibration {
     state[DIAGONAL[quantity]] += variance;
   }
 
+  /** Forgets what was learned of a quantity, and what the others have to do with it. */
+  void set(int quantity, double mean, double variance) {
+    for (int i = 0; i < N; i++) {
+      state[PLACE[quantity * N + i]] = 0;
+    }
+    state[quantity] = mean;
+    state[DIAGONAL[quantity]] = variance;
+  }
+
   Calibration copy() {
     return new Calibration(state.clone());
   }

@@ -259,10 +259,22 @@ final class FaultFilter {
     return signature(h).cause();
   }
 
-  /** Heat known better or worse than before has a multiplier of its own. */
+  /**
+   * Heat known better or worse than before has a multiplier of its own. Where evidence falls silent
+   * its load is carried on, less certainly; when it speaks again it is known as before.
+   */
   private void regrade(int grade) {
     for (Hypothesis h : alive) {
-      widen(h, grade);
+      KnownLoads loads = h.loads == null ? new KnownLoads() : h.loads;
+      h.loads = loads;
+      loads.keep(lastGrade, h.calibration);
+      if (grade > lastGrade) {
+        widen(h, grade);
+      } else if (!loads.recall(grade, h.calibration)) {
+        h.calibration.set(Calibration.LOAD, 0, 0);
+        h.calibration.set(Calibration.BASE, 0, 0);
+        widen(h, grade);
+      }
     }
     lastGrade = grade;
   }

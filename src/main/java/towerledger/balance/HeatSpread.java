@@ -30,6 +30,9 @@ final class HeatSpread {
 
   private static final Duration DAY = Duration.ofHours(26);
 
+  /** Memory of how measured load compares with the shape, for hours that nothing tells of. */
+  private static final double REMEMBERED_HOURS = 30 * 24;
+
   private HeatSpread() {}
 
   /**
@@ -93,7 +96,26 @@ final class HeatSpread {
         }
       }
     }
+    carryOn(load, shape, free, grade);
     return load;
+  }
+
+  /**
+   * Scales the shape of hours that nothing tells of by what was measured before them: a gap in the
+   * evidence is no other plant. Looks only back.
+   */
+  private static void carryOn(double[] load, double[] shape, boolean[] free, byte[] grade) {
+    double kept = Math.exp(-1 / REMEMBERED_HOURS);
+    double measured = 0;
+    double shaped = 0;
+    for (int h = 0; h < load.length; h++) {
+      if (grade[h] < EvidenceGrade.D.ordinal()) {
+        measured = measured * kept + load[h];
+        shaped = shaped * kept + shape[h];
+      } else if (!free[h] && measured > 0 && shaped > 0) {
+        load[h] = shape[h] * measured / shaped;
+      }
+    }
   }
 
   /** Whether an hour's share is so little that the tower rather stood; the others carry it. */

@@ -33,6 +33,9 @@ final class Hypothesis {
    */
   int way;
 
+  /** What heat of other grades was calibrated to; null while there was but one grade. */
+  @Nullable KnownLoads loads;
+
   /** Period in which the fault ended. */
   int end = Integer.MAX_VALUE;
 
@@ -131,6 +134,7 @@ final class Hypothesis {
         new Hypothesis(
             newSignature, newWas, newOnset, newLogWeight, calibration.copy(), booked.clone());
     copy.days = days == null ? null : days.copy();
+    copy.loads = loads == null ? null : loads.copy();
     copy.way = way;
     return copy;
   }
@@ -214,6 +218,9 @@ final class Hypothesis {
     calibration.mix(other.calibration, b / (a + b));
     if (days != null && other.days != null) {
       days.mix(other.days, b / (a + b));
+    }
+    if (loads != null && other.loads != null) {
+      loads.mix(other.loads, b / (a + b));
     }
     logWeight = top + Math.log(a + b);
   }

@@ -62,6 +62,32 @@ class HeatSpreadTest {
         .isCloseTo(shape[atWork] / shape[atWork + 24], within(1e-9));
   }
 
+  /** A plant that carries half of what its use suggests does so too while its meter is silent. */
+  @Test
+  void gapCarriesOnWhatWasMeasuredBeforeIt() {
+    int gap = 24 * 160;
+    int again = 24 * 170;
+    double[] shape = shape(facts(office()));
+    HeatEvidence before =
+        metered(
+            Span.of(MadeUpSystem.at(150), MadeUpSystem.at(160)),
+            0.5 * joules(shape, 24 * 150, gap));
+    HeatEvidence after =
+        metered(
+            Span.of(MadeUpSystem.at(170), MadeUpSystem.at(180)),
+            2 * joules(shape, again, 24 * 180));
+    byte[] grade = new byte[24 * MadeUpSystem.DAYS];
+
+    double[] load = spread(facts(office(), before, after), grade);
+
+    assertThat(joules(load, gap, again))
+        .isCloseTo(0.5 * joules(shape, gap, again), within(0.005 * joules(shape, gap, again)));
+    assertThat(grade[gap + 12]).isEqualTo((byte) EvidenceGrade.D.ordinal());
+    assertThat(joules(load, 0, 24 * 150))
+        .as("before anything was measured")
+        .isCloseTo(joules(shape, 0, 24 * 150), within(1.0));
+  }
+
   @Test
   void betterEvidenceTakesThePlaceOfWorse() {
     Span month = Span.of(MadeUpSystem.at(150), MadeUpSystem.at(180));

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.IntPredicate;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import towerledger.balance.facts.HeatEvidence;
@@ -84,6 +85,7 @@ final class MadeUpSystem {
   List<WaterSample> samples = new ArrayList<>();
   List<Visit> visits = new ArrayList<>();
   List<RegisterVolume> volumes = new ArrayList<>();
+  IntPredicate heatKnown = day -> true;
   OptionalDouble targetCycles = OptionalDouble.of(CYCLES);
   OptionalDouble volumeLitres = OptionalDouble.empty();
   OperatingSettings.BlowdownControl control = OperatingSettings.BlowdownControl.CONDUCTIVITY;
@@ -122,9 +124,11 @@ final class MadeUpSystem {
   SystemFacts facts() {
     List<HeatEvidence> heat = new ArrayList<>();
     for (int day = 0; day < DAYS; day++) {
-      heat.add(
-          new HeatEvidence.HeatRejected(
-              Span.of(at(day), at(day + 1)), HEAT_J[day], OptionalDouble.empty()));
+      if (heatKnown.test(day)) {
+        heat.add(
+            new HeatEvidence.HeatRejected(
+                Span.of(at(day), at(day + 1)), HEAT_J[day], OptionalDouble.empty()));
+      }
     }
     return new SystemFacts(
         "MADE-UP",

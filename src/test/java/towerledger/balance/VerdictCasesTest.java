@@ -311,6 +311,23 @@ class VerdictCasesTest {
     assertThat(verdicts.get(16).judgement().likeliest().cause()).isEqualTo(Cause.NONE);
   }
 
+  /** A meter of heat that fell silent for ten days is, when it speaks again, as good as before. */
+  @Test
+  void gapInTheHeatTakesNothingFromWhatIsKnownOfTheMonthsAfterIt() {
+    MadeUpSystem whole = new MadeUpSystem().observed();
+    MadeUpSystem gapped = new MadeUpSystem().observed();
+    gapped.heatKnown = day -> day < ONSET - 60 || day >= ONSET - 50;
+
+    double known = halfWidth(RECONCILER.judge(whole.facts(), FIRST, LAST).get(7));
+    double knownAfter = halfWidth(RECONCILER.judge(gapped.facts(), FIRST, LAST).get(7));
+
+    assertThat(knownAfter).isCloseTo(known, within(0.25 * known));
+  }
+
+  private static double halfWidth(MonthVerdict verdict) {
+    return verdict.water().expectedMakeup().orElseThrow().halfWidthLitres();
+  }
+
   /** A third of the sound makeup of June, L a day. */
   private static double leak(MadeUpSystem system) {
     return 0.33 * 4.0 / 3 * evaporated(system, YearMonth.of(2025, 6)) / 30;
