@@ -25,7 +25,7 @@ final class FaultFilter {
   private static final double BASE_WANDER = 0.06;
 
   /** Log of the weight below which the end of a fault is not followed as a story of its own. */
-  private static final double LEAST_STORY = Math.log(1e-4);
+  private static final double LEAST_STORY = Math.log(1e-3);
 
   /** The same below which an unnoted drain is not followed on top of a fault. */
   private static final double LEAST_DRAINED = Math.log(0.01);

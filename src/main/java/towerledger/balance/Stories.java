@@ -9,13 +9,23 @@ import org.jspecify.annotations.Nullable;
 /** Keeps the stories few: joins those that act alike from now on and drops what cannot matter. */
 final class Stories {
 
-  private static final double FORGET = 1e-5;
+  /** Log of the weight below which a story of a usual cause is dropped. */
+  private static final double FORGET = Math.log(5e-5);
 
   /**
-   * The same below which one that has ended counts as sound. Far lower: a fault of a few days is
-   * over before the readings that prove it.
+   * How often one size of a usual cause begins, per system and year. Stories of rarer ones start so
+   * much lower, and are dropped so much later: else they would be gone before anything was measured.
    */
-  private static final double LEAST_ENDED = Math.log(1e-6);
+  private static final double USUAL_PRIOR = 0.004;
+
+  /** How much lower at most a rare story is followed, as a factor. */
+  private static final double RAREST = 0.1;
+
+  /**
+   * Log of the weight below which a story that has ended counts as sound. Lower: a fault of a few
+   * days is over before the readings that prove it.
+   */
+  private static final double LEAST_ENDED = Math.log(1e-5);
 
   /** How long a fault that ended is remembered: until its month has closed. */
   private static final double REMEMBERED_BLOCKS = 45 * 4;
@@ -28,6 +38,7 @@ final class Stories {
 
   private final List<Period> periods;
   private final List<Response> responses;
+  private final List<Double> rarities = new ArrayList<>();
 
   /**
    * The rules for one system.
@@ -100,7 +111,6 @@ final class Stories {
       sum += Math.exp(h.logWeight - top);
     }
     double norm = top + Math.log(sum);
-    double least = Math.log(FORGET);
     List<Hypothesis> kept = new ArrayList<>();
     for (Hypothesis h : alive) {
       h.logWeight -= norm;
@@ -109,7 +119,7 @@ final class Stories {
         kept.add(h);
       } else if (h.over()) {
         kept.add(h);
-      } else if (h.logWeight > least) {
+      } else if (h.logWeight > FORGET + rarity(h.signature)) {
         Hypothesis elder = h.onset <= p - OLD ? old.of(h.way)[h.signature] : null;
         if (elder != null) {
           elder.absorb(h);
@@ -122,6 +132,15 @@ final class Stories {
       }
     }
     return kept;
+  }
+
+  /** Log of how much rarer a signature is than usual. */
+  private double rarity(int signature) {
+    while (rarities.size() <= signature) {
+      double prior = responses.get(rarities.size()).signature.prior();
+      rarities.add(Math.log(Math.max(RAREST, Math.min(1, prior / USUAL_PRIOR))));
+    }
+    return rarities.get(signature);
   }
 
   /** Lets a drain be forgotten once it no longer shows. */
