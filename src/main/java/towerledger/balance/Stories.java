@@ -14,7 +14,8 @@ final class Stories {
 
   /**
    * How often one size of a usual cause begins, per system and year. Stories of rarer ones start so
-   * much lower, and are dropped so much later: else they would be gone before anything was measured.
+   * much lower, and are dropped so much later: else they would be gone before anything was
+   * measured.
    */
   private static final double USUAL_PRIOR = 0.004;
 
