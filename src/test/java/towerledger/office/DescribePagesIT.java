@@ -154,6 +154,44 @@ class DescribePagesIT extends PageCases {
   }
 
   @Test
+  void showsNoFieldEmptyThatIsToldElsewhere() throws Exception {
+    addASite();
+    send(
+            "tower",
+            Map.of(
+                "tower", "DESC-T4",
+                "site", "DESC-S",
+                "name", "Alone",
+                "nominal_tons", "200",
+                "started_on", "2020-01-01",
+                "building_use", "hotel",
+                "blowdown_control", "timer",
+                "target_cycles", "4"))
+        .andExpect(status().is3xxRedirection());
+    assertThat(open("/describe/tower?edit&tower=DESC-T4"))
+        .contains("<option value=\"hotel\" selected=\"selected\"")
+        .contains("href=\"/systems/DESC-T4\"")
+        .doesNotContain("name=\"blowdown_control\"", "name=\"target_cycles\"");
+    assertThat(open("/systems/DESC-T4")).doesNotContain("Edit system");
+
+    send("system", Map.of("system", "DESC-Y", "site", "DESC-S", "name", "Two", "kind", "open"))
+        .andExpect(status().is3xxRedirection());
+    send(
+            "tower",
+            Map.of(
+                "tower", "DESC-T5",
+                "site", "DESC-S",
+                "name", "One of two",
+                "system", "DESC-Y",
+                "nominal_tons", "200"))
+        .andExpect(status().is3xxRedirection());
+    assertThat(open("/describe/tower?edit&tower=DESC-T5"))
+        .contains("name=\"nominal_tons\"", "value=\"DESC-Y\"", "href=\"/systems/DESC-Y\"")
+        .doesNotContain("name=\"kind\"", "name=\"building_use\"");
+    assertThat(open("/systems/DESC-Y")).contains("Edit system DESC-Y", "Edit tower DESC-T5");
+  }
+
+  @Test
   void addsNothingUnderACodeThatIsTaken() throws Exception {
     addASite();
     assertThat(

@@ -7,10 +7,12 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -34,6 +36,7 @@ class DescribePage {
 
   private static final int SUGGESTIONS = 500;
   private static final String MOMENT = "datetime-local";
+  private static final String TOWER = "tower";
   private static final MathContext SHOWN = new MathContext(6);
 
   private static final Map<String, String> SUGGEST =
@@ -165,7 +168,7 @@ class DescribePage {
     List<DescribeView.Field> more = new ArrayList<>();
     boolean open = false;
     String blamed = blamed(sheet, trouble);
-    for (Column column : rows.listColumns(sheet.file())) {
+    for (Column column : shown(sheet, editing, known)) {
       DescribeView.Field field =
           field(viewer, sheet, column, editing, typed, known, trouble, blamed, changed, words);
       (sheet.first().contains(column.name()) ? first : more).add(field);
@@ -186,12 +189,35 @@ class DescribePage {
         back(sheet, editing ? known : typed, editing));
   }
 
+  /**
+   * Columns that a form shows. That of a tower which is there leaves out what is edited elsewhere
+   * and would stand empty though it is known: settings, which change by date, and what describes
+   * the system of several towers.
+   */
+  private List<Column> shown(Sheet sheet, boolean editing, Map<String, String> known) {
+    List<Column> columns = rows.listColumns(sheet.file());
+    if (!editing || !sheet.path().equals(TOWER)) {
+      return columns;
+    }
+    Set<String> elsewhere = new HashSet<>(Sheet.CHOICES.getOrDefault("setting", List.of()));
+    if (known.containsKey("system")) {
+      rows.listColumns("systems").forEach(column -> elsewhere.add(column.name()));
+    }
+    return columns.stream()
+        .filter(c -> Sheet.OF_A_TOWER.contains(c.name()) || !elsewhere.contains(c.name()))
+        .toList();
+  }
+
   /** Where the thing belongs, to go back to. */
   private static String back(Sheet sheet, Map<String, String> cells, boolean editing) {
     String system = cells.getOrDefault("system", "").strip();
+    if (editing && sheet.path().equals(TOWER)) {
+      // A tower of its own is a system of the same code.
+      return "/systems/" + (system.isEmpty() ? cells.getOrDefault(TOWER, "").strip() : system);
+    }
     String schedule = cells.getOrDefault("schedule", "").strip();
     boolean there = editing || !sheet.isKey("system") || sheet.path().equals("setting");
-    if (!system.isEmpty() && there && !sheet.path().equals("tower")) {
+    if (!system.isEmpty() && there && !sheet.path().equals(TOWER)) {
       return "/systems/" + system;
     }
     return !schedule.isEmpty() && !sheet.path().equals("rate")
@@ -270,7 +296,7 @@ class DescribePage {
     return switch (sheet.path()) {
       case "customer" -> "/describe/site?customer=" + code;
       case "site" -> "/describe/tower?site=" + code;
-      case "tower", "system" ->
+      case TOWER, "system" ->
           "/describe/meter?role=makeup&system=" + (system.isEmpty() ? code : system);
       case "meter" -> system.isEmpty() ? null : "/rounds/" + system;
       case "rate" -> "/describe/charge?schedule=" + code + "&effective_from=" + from;

@@ -98,6 +98,9 @@ record Sheet(String path, String file, List<String> key, List<String> first) {
               List.of("schedule", "effective_from", "from_units"),
               List.of("schedule", "effective_from", "from_units", "rate")));
 
+  /** Columns that name a tower and its place, though those of a system are named alike. */
+  static final List<String> OF_A_TOWER = List.of("site", "name", "system");
+
   private static final List<String> YES_OR_NO = List.of("true", "false");
 
   /** Choices of a column by their codes in the files. */
