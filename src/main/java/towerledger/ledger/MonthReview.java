@@ -47,9 +47,6 @@ public class MonthReview {
         THEN POWER((m.loss_amount_high - m.loss_amount_low) / 2, 2) END), 0)) AS half_width
       """;
 
-  /** A list in SQL is not empty; keys begin with 1. */
-  private static final long NOBODY = 0;
-
   private static final String FROM_MONTHS = " FROM ledger_month m ";
 
   private final JdbcClient jdbc;
@@ -218,7 +215,7 @@ public class MonthReview {
             .collect(Collectors.toSet());
     return Question.named(
             "SELECT c.id, c.code, c.name FROM account_customer c WHERE c.id IN (:ids)",
-            Map.of("ids", dearest.isEmpty() ? Set.of(NOBODY) : dearest),
+            Map.of("ids", dearest),
             (row, number) ->
                 Map.entry(row.getLong(1), new String[] {row.getString(2), row.getString(3)}))
         .then(

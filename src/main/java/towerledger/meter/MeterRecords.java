@@ -79,9 +79,6 @@ public class MeterRecords {
       WHERE meter_id IN (:meters) AND start_at >= :from AND start_at < :to AND minutes <= 60
       ORDER BY meter_id, start_at""";
 
-  /** A list in SQL is not empty; keys begin with 1. */
-  private static final long NO_METER = 0;
-
   private final Sites sites;
   private final NamedParameterJdbcTemplate jdbc;
 
@@ -145,10 +142,15 @@ public class MeterRecords {
    * meter without any is left out.
    */
   public static Question<Map<Long, IntervalVolumes>> hours(List<Meter> meters, Span span) {
-    List<Long> ids = meters.isEmpty() ? List.of(NO_METER) : meters.stream().map(Meter::id).toList();
     return Question.named(
         HOURS,
-        Map.of("meters", ids, "from", at(span.startInclusive()), "to", at(span.endExclusive())),
+        Map.of(
+            "meters",
+            meters.stream().map(Meter::id).toList(),
+            "from",
+            at(span.startInclusive()),
+            "to",
+            at(span.endExclusive())),
         rows -> hours(meters, rows));
   }
 

@@ -56,7 +56,6 @@ class TowerController {
   private final Questions questions;
   private final Findings findings;
   private final MeterRecords meters;
-  private final LogRecords log;
   private final EquipmentTables equipment;
   private final MessageSource messages;
   private final Clock clock;
@@ -67,7 +66,6 @@ class TowerController {
       Questions questions,
       Findings findings,
       MeterRecords meters,
-      LogRecords log,
       EquipmentTables equipment,
       MessageSource messages,
       Clock clock) {
@@ -76,7 +74,6 @@ class TowerController {
     this.questions = questions;
     this.findings = findings;
     this.meters = meters;
-    this.log = log;
     this.equipment = equipment;
     this.messages = messages;
     this.clock = clock;
@@ -201,8 +198,7 @@ class TowerController {
         Span.of(
             CalendarMonth.of(now.minusYears(2), zone).span().startInclusive(),
             CalendarMonth.of(now, zone).span().endExclusive());
-    List<VisitNote> made =
-        log.listVisitNotes(List.of(system.id()), span).getOrDefault(system.id(), List.of());
+    List<VisitNote> made = questions.answer(LogRecords.visitNotes(system.id(), span));
     List<SystemEvents.Event> happened = SystemEvents.list(made, List.of(), zone, span, words);
     return new FigureTable(
         List.of(words.of("finding.when"), words.of("finding.what")),

@@ -2,6 +2,7 @@ package towerledger.query;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -31,7 +32,10 @@ public record Question<T>(
         sql, new ArrayList<>(parameters), new RowMapperResultSetExtractor<>(mapper));
   }
 
-  /** The same with parameters by name; one that is a collection stands in a list of SQL. */
+  /**
+   * The same with parameters by name; one that is a collection stands in a list of SQL, and nothing
+   * is in an empty one.
+   */
   public static <R> Question<List<R>> named(
       String sql, Map<String, ?> parameters, RowMapper<R> mapper) {
     return named(sql, parameters, new RowMapperResultSetExtractor<>(mapper));
@@ -40,7 +44,8 @@ public record Question<T>(
   /** The same for who makes something else of the rows. */
   public static <R> Question<R> named(
       String sql, Map<String, ?> parameters, ResultSetExtractor<R> answer) {
-    var source = new MapSqlParameterSource(parameters);
+    var source = new MapSqlParameterSource();
+    parameters.forEach((name, value) -> source.addValue(name, listed(value)));
     var parsed = NamedParameterUtils.parseSqlStatement(sql);
     List<@Nullable Object> values = new ArrayList<>();
     for (Object value : NamedParameterUtils.buildValueArray(parsed, source, null)) {
@@ -52,6 +57,13 @@ public record Question<T>(
     }
     return new Question<>(
         NamedParameterUtils.substituteNamedParameters(parsed, source), values, answer);
+  }
+
+  /** SQL has no empty lists: nothing equals the NULL that stands in for one. */
+  private static Object listed(Object value) {
+    return value instanceof Collection<?> several && several.isEmpty()
+        ? Collections.singletonList(null)
+        : value;
   }
 
   /** The same question with its answer taken further. */

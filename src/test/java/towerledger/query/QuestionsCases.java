@@ -57,6 +57,15 @@ abstract class QuestionsCases {
   }
 
   @Test
+  void nothingIsInAnEmptyList() {
+    Question<List<Integer>> none =
+        Question.named(
+            NUMBERS.formatted("IN (:some)"), Map.of("some", List.of()), (row, n) -> row.getInt(1));
+
+    assertThat(questions.ask(above(3), none).to(none)).isEmpty();
+  }
+
+  @Test
   @Transactional
   void theyAreAskedInTheTransactionOfWhoeverAsks() {
     String code = "questions-" + System.nanoTime();
