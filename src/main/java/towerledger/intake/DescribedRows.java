@@ -13,6 +13,7 @@ import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Actor;
+import towerledger.account.EmptyValues;
 import towerledger.account.Viewer;
 import towerledger.intake.csv.Column;
 import towerledger.intake.file.FileFormat;
@@ -24,6 +25,8 @@ import towerledger.wording.SpreadsheetGuard;
  */
 @Service
 public class DescribedRows {
+
+  private static final String ORIGIN = "form";
 
   private final Map<String, FileFormat<?>> formats;
   private final Importer importer;
@@ -78,6 +81,16 @@ public class DescribedRows {
    */
   @Transactional(readOnly = true)
   public Optional<Map<String, String>> find(String file, Map<String, String> key) {
+    return findCells(file, key)
+        .map(
+            cells -> {
+              cells.replaceAll((column, cell) -> SpreadsheetGuard.undo(cell));
+              return cells;
+            });
+  }
+
+  /** A row as an export writes it, by SI names of its columns without the empty ones. */
+  private Optional<Map<String, String>> findCells(String file, Map<String, String> key) {
     ExportFile export =
         ExportFiles.ALL.stream()
             .filter(candidate -> candidate.name().equals(file))
@@ -92,7 +105,7 @@ public class DescribedRows {
             ExportFile.Cell column = export.columns().get(i);
             String cell = Export.cell(row, i + 1, column.form());
             if (cell != null && !cell.isEmpty()) {
-              cells.put(column.name(), SpreadsheetGuard.undo(cell));
+              cells.put(column.name(), cell);
             }
           }
           if (key.entrySet().stream()
@@ -104,16 +117,58 @@ public class DescribedRows {
   }
 
   /**
+   * Changes some cells of a row that is there; the others stay exactly as they are.
+   *
+   * @param key cells that name the row, by column
+   * @param changes values by US or SI name of their column; an empty one empties the cell
+   * @return why it was not taken, naming the column and the remedy; empty when it was
+   */
+  public Optional<String> edit(
+      Viewer viewer,
+      Actor actor,
+      String file,
+      Map<String, String> key,
+      Map<String, String> changes) {
+    Quarantine.Retry retry =
+        importer.takeOne(
+            file,
+            () -> text(changed(file, findCells(file, key).orElse(key), changes)),
+            EmptyValues.CLEAR,
+            new ImportRequest(actor, viewer, ORIGIN));
+    return retry.taken() ? Optional.empty() : Optional.of(retry.reason());
+  }
+
+  private Map<String, String> changed(
+      String file, Map<String, String> cells, Map<String, String> changes) {
+    Map<String, String> changed = new LinkedHashMap<>(cells);
+    for (Column column : listColumns(file)) {
+      String name = changes.containsKey(column.name()) ? column.name() : column.siName();
+      String value = changes.get(name);
+      if (value != null) {
+        changed.remove(column.siName());
+      }
+      // A column that each row fills stays, so that the refusal says which is empty.
+      if (value != null && (column.required() || !value.isBlank())) {
+        changed.put(name, value);
+      }
+    }
+    return changed;
+  }
+
+  /**
    * Takes a row; nothing goes to quarantine.
    *
    * @param cells values by US or SI name of their column; empty ones leave what is known
    * @return why it was not taken, naming the column and the remedy; empty when it was
    */
   public Optional<String> take(Viewer viewer, Actor actor, String file, Map<String, String> cells) {
-    CSVFormat csv = CSVFormat.RFC4180;
-    String text =
-        csv.format(cells.keySet().toArray()) + "\n" + csv.format(cells.values().toArray());
-    Quarantine.Retry retry = importer.retry(file, text, new ImportRequest(actor, viewer, "form"));
+    Quarantine.Retry retry =
+        importer.retry(file, text(cells), new ImportRequest(actor, viewer, ORIGIN));
     return retry.taken() ? Optional.empty() : Optional.of(retry.reason());
+  }
+
+  private static String text(Map<String, String> cells) {
+    CSVFormat csv = CSVFormat.RFC4180;
+    return csv.format(cells.keySet().toArray()) + "\n" + csv.format(cells.values().toArray());
   }
 }

@@ -14,12 +14,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.support.TransactionTemplate;
+import towerledger.account.EmptyValues;
 import towerledger.account.Viewer;
 import towerledger.bulk.BulkLoader;
 import towerledger.intake.UploadRefused.Kind;
@@ -110,6 +112,18 @@ public class Importer {
    * @param text header and row
    */
   Quarantine.Retry retry(String file, String text, ImportRequest request) {
+    return takeOne(file, () -> text, EmptyValues.KEEP, request);
+  }
+
+  /**
+   * Takes one row by itself.
+   *
+   * @param file its file without {@code .csv}
+   * @param text header and row, asked for when it is their turn
+   * @param empty what an empty cell says of a thing that is there
+   */
+  Quarantine.Retry takeOne(
+      String file, Supplier<String> text, EmptyValues empty, ImportRequest request) {
     FileFormat<?> format = formats.get(file);
     if (format == null) {
       return new Quarantine.Retry(false, "files named '%s' are not known".formatted(file));
@@ -118,7 +132,7 @@ public class Importer {
     return turn.inTurn(
         false,
         () -> {
-          var reason = retryChecked(format, text, request);
+          var reason = takeOneChecked(format, text.get(), empty, request);
           if (reason.isEmpty()) {
             jobs.submit(RECONCILIATION, null, null, request.actor().name());
           }
@@ -126,10 +140,9 @@ public class Importer {
         });
   }
 
-  private <T> Optional<String> retryChecked(
-      FileFormat<T> format, String text, ImportRequest request) {
-    var directory = new Directory(sites, access, dependents, request.viewer());
-    var taking = new Taking(request.actor(), directory, clock.instant(), false, loader);
+  private <T> Optional<String> takeOneChecked(
+      FileFormat<T> format, String text, EmptyValues empty, ImportRequest request) {
+    Taking taking = taking(request, directory(request), false, empty);
     try (var rows =
         new CsvRecords(new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)), ',')) {
       return new SingleRow<>(format, taking, transactions).take(rows);
@@ -220,8 +233,7 @@ public class Importer {
       String file, List<String> header, List<List<String>> rows, ImportRequest request) {
     FileFormat<?> format = getFormat(file);
     requireAllowed(format, request.viewer());
-    var directory = new Directory(sites, access, dependents, request.viewer());
-    var taking = new Taking(request.actor(), directory, clock.instant(), false, loader);
+    Taking taking = taking(request, directory(request), false, EmptyValues.KEEP);
     Header names;
     try {
       names = Header.of(format.columns(), header);
@@ -242,6 +254,15 @@ public class Importer {
               }
             })
         .toList();
+  }
+
+  private Directory directory(ImportRequest request) {
+    return new Directory(sites, access, dependents, request.viewer());
+  }
+
+  private Taking taking(
+      ImportRequest request, Directory directory, boolean repeated, EmptyValues empty) {
+    return new Taking(request.actor(), directory, clock.instant(), repeated, empty, loader);
   }
 
   private FileFormat<?> getFormat(String file) {
@@ -286,12 +307,12 @@ public class Importer {
     String id = UUID.randomUUID().toString();
     records.begin(id, request);
     LOG.info("import {} from {} begins: {} files", id, request.origin(), files.size());
-    var directory = new Directory(sites, access, dependents, request.viewer());
+    Directory directory = directory(request);
     var receipts = new ArrayList<FileReceipt>();
     try {
       for (CheckedFile file : files) {
         boolean repeated = records.remember(id, file.shownName(), file.contentHash());
-        var taking = new Taking(request.actor(), directory, clock.instant(), repeated, loader);
+        Taking taking = taking(request, directory, repeated, EmptyValues.KEEP);
         receipts.add(takeFile(file, taking, id, receipts));
       }
     } catch (RuntimeException e) {

@@ -231,12 +231,12 @@ public class Ledger {
    * is in; it is the answer where there is no other.
    */
   public Optional<YearMonth> findNewestEnded(Viewer viewer) {
-    return findNewestMonth(viewer).map(newest -> newestEnded(viewer, newest));
+    return findReach(viewer).map(reach -> newestEnded(viewer, reach.newest()));
   }
 
   /**
-   * The same for who knows {@link #findNewestMonth the newest month} already. While a month is over
-   * at some sites and not at others, the rows of those one may see tell whether it is.
+   * The same for who knows {@link #findReach the newest month} already. While a month is over at
+   * some sites and not at others, the rows of those one may see tell whether it is.
    */
   public YearMonth newestEnded(Viewer viewer, YearMonth newest) {
     Instant now = clock.instant();
@@ -288,19 +288,63 @@ public class Ledger {
         .map(YearMonth::from);
   }
 
-  /** The newest month that any visible system has a row for. */
-  public Optional<YearMonth> findNewestMonth(Viewer viewer) {
-    return questions.answer(newestMonth(viewer));
+  /**
+   * The months from the first to the last that any visible system has a row for.
+   *
+   * @param oldest the first
+   * @param newest the last
+   */
+  public record Reach(YearMonth oldest, YearMonth newest) {
+
+    /** Whether a month lies within. */
+    public boolean holds(YearMonth month) {
+      return !month.isBefore(oldest) && !month.isAfter(newest);
+    }
+
+    /** The month before another, or the nearest within; empty where there is none. */
+    public Optional<YearMonth> before(YearMonth month) {
+      YearMonth before = month.isAfter(newest) ? newest : month.minusMonths(1);
+      return before.isBefore(oldest) ? Optional.empty() : Optional.of(before);
+    }
+
+    /** The month after another, or the nearest within; empty where there is none. */
+    public Optional<YearMonth> after(YearMonth month) {
+      YearMonth after = month.isBefore(oldest) ? oldest : month.plusMonths(1);
+      return after.isAfter(newest) ? Optional.empty() : Optional.of(after);
+    }
+  }
+
+  /** How far the ledger reaches for a viewer; empty where there is no row. */
+  public Optional<Reach> findReach(Viewer viewer) {
+    return questions.answer(reach(viewer));
   }
 
   /** The same as a question. */
-  public Question<Optional<YearMonth>> newestMonth(Viewer viewer) {
+  public Question<Optional<Reach>> reach(Viewer viewer) {
     var scope = access.scope(viewer, "m.customer_id", "m.site_id");
     return Question.rows(
-            "SELECT MAX(m.month_start) FROM ledger_month m WHERE " + scope.sql(),
+            "SELECT MIN(m.month_start), MAX(m.month_start) FROM ledger_month m WHERE "
+                + scope.sql(),
             scope.parameters(),
-            (row, number) -> Optional.ofNullable(row.getObject(1, LocalDate.class)))
-        .then(found -> found.get(0).map(YearMonth::from));
+            (row, number) -> {
+              LocalDate oldest = row.getObject(1, LocalDate.class);
+              return oldest == null
+                  ? Optional.<Reach>empty()
+                  : Optional.of(
+                      new Reach(
+                          YearMonth.from(oldest),
+                          YearMonth.from(row.getObject(2, LocalDate.class))));
+            })
+        .then(found -> found.get(0));
+  }
+
+  /** The first month that a customer's systems have a row for; empty where there is none. */
+  public Optional<YearMonth> findOldestMonth(long customerId) {
+    return jdbc.sql("SELECT MIN(m.month_start) FROM ledger_month m WHERE m.customer_id = ?")
+        .param(customerId)
+        .query(LocalDate.class)
+        .optional()
+        .map(YearMonth::from);
   }
 
   /**

@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -82,15 +81,5 @@ public class SiteYears {
                     row.getBigDecimal("credited"),
                     row.getBigDecimal("unclaimed")))
         .list();
-  }
-
-  /** The newest year with a ledger row. */
-  public Optional<Integer> findNewestYear(Viewer viewer) {
-    var scope = access.scope(viewer, "m.customer_id", "m.site_id");
-    return jdbc.sql("SELECT MAX(m.month_start) FROM ledger_month m WHERE " + scope.sql())
-        .params(scope.parameters())
-        .query(java.time.LocalDate.class)
-        .optional()
-        .map(java.time.LocalDate::getYear);
   }
 }

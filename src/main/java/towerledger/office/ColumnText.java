@@ -42,7 +42,7 @@ public final class ColumnText {
   public static String unit(Column column, UnitPreference units) {
     Twin twin = column.twin();
     if (twin == null) {
-      return column.name().endsWith("_percent") ? "%" : "";
+      return column.name().endsWith("_percent") ? "%" : column.name().endsWith("_deg") ? "°" : "";
     }
     String code = units == UnitPreference.SI ? twin.siUnit() : twin.usUnit();
     return switch (code) {

@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import towerledger.drawing.FigureText;
 import towerledger.page.FigureTable;
+import towerledger.page.RegisterUnit;
 import towerledger.quantity.Flow;
 import towerledger.quantity.Power;
 import towerledger.quantity.Temperature;
@@ -25,6 +26,8 @@ import towerledger.wording.Words;
 /** Towers, meters and settings of a system as tables. */
 @Component
 class EquipmentTables {
+
+  private static final char NO_BREAK = '\u00a0';
 
   private final Sites sites;
 
@@ -134,7 +137,7 @@ class EquipmentTables {
           List.of(
               meter.code(),
               words.of("meter.role." + details.role().code()),
-              details.unit(),
+              RegisterUnit.of(details, words, text),
               details.accuracyPercent() == null
                   ? words.of("figure.unknown")
                   : "±\u00a0" + text.tick(details.accuracyPercent()) + "\u00a0%",
@@ -162,7 +165,7 @@ class EquipmentTables {
                 SettingText.value(name, change.getValue(), words, text),
                 change.getKey().equals(Settings.FROM_THE_START)
                     ? words.of("equipment.always")
-                    : text.day(change.getKey())));
+                    : text.day(change.getKey()).replace(' ', NO_BREAK)));
       }
     }
     return new FigureTable(

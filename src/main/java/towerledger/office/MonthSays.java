@@ -33,7 +33,7 @@ record MonthSays(Words words, FigureText text) {
   SystemView.Says say(LedgerEntry entry, MonthWorking working, ZoneId zone) {
     LedgerWater water = entry.water();
     WaterBar bar = SystemMonths.bar(water);
-    ReasonText reasons = new ReasonText(words, text);
+    ReasonText reasons = new ReasonText(words, text, zone);
     return new SystemView.Says(
         sentences(entry, working, zone),
         words.of(

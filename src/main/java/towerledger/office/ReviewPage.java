@@ -96,17 +96,17 @@ class ReviewPage {
    */
   @Transactional(readOnly = true)
   Optional<ReviewView> find(Viewer viewer, ReviewChoice choice, boolean listOnly, FigureText text) {
-    Question<Optional<YearMonth>> newest = ledger.newestMonth(viewer);
+    Question<Optional<Ledger.Reach>> reach = ledger.reach(viewer);
     Question<Long> changes = RememberedReview.changes();
     Question<Map<String, String>> customers = names.first(viewer, CUSTOMERS);
-    Answers first = questions.ask(newest, changes, customers);
+    Answers first = questions.ask(reach, changes, customers);
     return first
-        .to(newest)
+        .to(reach)
         .map(
-            month ->
+            months ->
                 compose(
                     viewer,
-                    month,
+                    months,
                     first.to(changes),
                     customers(viewer, first.to(customers), choice.customer()),
                     choice,
@@ -129,13 +129,14 @@ class ReviewPage {
 
   private ReviewView compose(
       Viewer viewer,
-      YearMonth newest,
+      Ledger.Reach reach,
       long changes,
       String customers,
       ReviewChoice choice,
       boolean listOnly,
       FigureText text) {
-    YearMonth month = choice.chosenMonth().orElseGet(() -> ledger.newestEnded(viewer, newest));
+    YearMonth month =
+        choice.chosenMonth().orElseGet(() -> ledger.newestEnded(viewer, reach.newest()));
     Words words = new Words(messages, text.locale());
     ReviewFilter filter = choice.filter();
     RememberedReview.Portfolio portfolio =
@@ -159,9 +160,16 @@ class ReviewPage {
     return new ReviewView(
         month.toString(),
         text.month(month),
-        choice.inMonth(month.minusMonths(1)),
-        month.isBefore(newest) ? choice.inMonth(month.plusMonths(1)) : null,
-        months(newest, month, text),
+        reach.before(month).map(choice::inMonth).orElse(null),
+        reach.after(month).map(choice::inMonth).orElse(null),
+        months(reach, month, text),
+        reach.holds(month)
+            ? null
+            : words.of(
+                "review.beyond",
+                text.month(month),
+                text.month(reach.oldest()),
+                text.month(reach.newest())),
         portfolio.sums().stream().map(sum -> sums(sum, month, words, text)).toList(),
         listOnly || choice.isNarrowed() || page > 1 ? List.of() : calls(entries, words, text),
         money.plates(month, portfolio.months(), answers.to(dearest)),
@@ -218,10 +226,11 @@ class ReviewPage {
             .orElse(1));
   }
 
-  private static String months(YearMonth newest, YearMonth chosen, FigureText text) {
+  private static String months(Ledger.Reach reach, YearMonth chosen, FigureText text) {
     List<Choice> months = new ArrayList<>();
-    for (int back = 0; back < 36; back++) {
-      YearMonth month = newest.minusMonths(back);
+    for (YearMonth month = reach.newest();
+        !month.isBefore(reach.oldest());
+        month = month.minusMonths(1)) {
       months.add(new Choice(month.toString(), text.month(month)));
     }
     return SelectOptions.html(months, chosen.toString());
@@ -251,8 +260,8 @@ class ReviewPage {
             explained,
             wasted,
             cost,
-            sum.wasting(),
-            unclaimed),
+            sum.wasting()),
+        sum.creditUnclaimed().signum() > 0 ? words.of("review.sentence.credit", unclaimed) : "",
         sum.metered() == 0 ? words.of("figure.unknown") : makeup,
         sum.metered() == 0 ? words.of("figure.unknown") : explained,
         sum.wasting() == 0 ? words.of("money.none") : wasted,

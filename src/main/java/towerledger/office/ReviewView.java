@@ -13,6 +13,7 @@ import towerledger.page.Plate;
  * @param earlier month before, as in addresses; null when there is none
  * @param later month after; null when there is none
  * @param months options of the months to choose from, newest first, as HTML
+ * @param beyond that the ledger does not reach to this month; null where it does
  * @param sums the sentence and the sums, one a currency; empty when no row passes the filter
  * @param calls whom to call, dearest waste first; empty where a filter or another order is chosen
  * @param plates the money, as charts
@@ -31,6 +32,7 @@ record ReviewView(
     @Nullable String earlier,
     @Nullable String later,
     String months,
+    @Nullable String beyond,
     List<Sums> sums,
     List<Call> calls,
     List<Plate> plates,
@@ -47,6 +49,7 @@ record ReviewView(
    * What a month adds up to.
    *
    * @param sentence all of it in words
+   * @param credit what of the sewer is still unclaimed, in words; empty where nothing is
    * @param makeup metered makeup
    * @param explained makeup that sound systems would have taken, with interval
    * @param wasted water wasted, with interval
@@ -56,6 +59,7 @@ record ReviewView(
    */
   record Sums(
       String sentence,
+      String credit,
       String makeup,
       String explained,
       String wasted,

@@ -28,6 +28,7 @@ import towerledger.logsheet.VisitNote;
 import towerledger.meter.MeterRecords;
 import towerledger.meter.RegisterReading;
 import towerledger.page.FigureTable;
+import towerledger.page.RegisterUnit;
 import towerledger.quantity.CalendarMonth;
 import towerledger.quantity.Span;
 import towerledger.query.Questions;
@@ -164,7 +165,7 @@ class TowerController {
           new FigureTable(
               List.of(
                   words.of("finding.when"),
-                  words.of("tower.reading", words.of("unit." + meter.details().unit()))),
+                  words.of("tower.reading", RegisterUnit.of(meter.details(), words, text))),
               rows));
     }
   }

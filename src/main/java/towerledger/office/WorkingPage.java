@@ -62,8 +62,8 @@ class WorkingPage {
       Viewer viewer,
       FigureText text) {
     Words words = new Words(messages, text.locale());
-    ReasonText kept = new ReasonText(words, text);
     ZoneId zone = sites.findSite(system.siteId()).orElseThrow().details().zone();
+    ReasonText kept = new ReasonText(words, text, zone);
     return new WorkingView(
         words.of("bar.title", system.details().name(), text.month(entry.month())),
         "/systems/" + system.code() + "?month=" + entry.month(),
@@ -140,7 +140,7 @@ class WorkingPage {
                         .formatted(system.code(), row.month(), row.revision()),
                     row.revision(),
                     text.moment(row.createdAt(), zone),
-                    new ReasonText(words, text).say(row.reason()),
+                    new ReasonText(words, text, zone).say(row.reason()),
                     figures.bareVolume(row.water().makeup()),
                     figures.bareVolume(row.water().unaccounted()),
                     verdict.verdict(row),

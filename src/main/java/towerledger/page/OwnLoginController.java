@@ -70,7 +70,7 @@ class OwnLoginController {
     return new Place(
         at.key(),
         BrowserName.of(at.browser(), words),
-        at.from(),
+        AddressText.of(at.from(), words),
         text.moment(at.began(), ZoneOffset.UTC),
         text.moment(at.lastUsed(), ZoneOffset.UTC),
         at.current());

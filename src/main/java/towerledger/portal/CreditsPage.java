@@ -2,6 +2,7 @@ package towerledger.portal;
 
 import java.math.BigDecimal;
 import java.time.Clock;
+import java.time.YearMonth;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -9,6 +10,7 @@ import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
+import towerledger.ledger.Ledger;
 import towerledger.ledger.SiteYears;
 import towerledger.ledger.SiteYears.SiteYear;
 import towerledger.quantity.Money;
@@ -23,11 +25,13 @@ class CreditsPage {
   /** More than any one customer has. */
   private static final int MOST_SITES = 1000;
 
+  private final Ledger ledger;
   private final SiteYears years;
   private final MessageSource messages;
   private final Clock clock;
 
-  CreditsPage(SiteYears years, MessageSource messages, Clock clock) {
+  CreditsPage(Ledger ledger, SiteYears years, MessageSource messages, Clock clock) {
+    this.ledger = ledger;
     this.years = years;
     this.messages = messages;
     this.clock = clock;
@@ -35,16 +39,20 @@ class CreditsPage {
 
   PortalView.Credits compose(Viewer viewer, @Nullable Integer wanted, FigureText text) {
     Words words = new Words(messages, text.locale());
-    int newest =
-        years
-            .findNewestYear(viewer)
-            .orElseGet(() -> clock.instant().atZone(clock.getZone()).getYear());
-    int year = wanted == null ? newest : wanted;
+    Ledger.Reach reach =
+        ledger
+            .findReach(viewer)
+            .orElseGet(
+                () -> {
+                  YearMonth now = YearMonth.from(clock.instant().atZone(clock.getZone()));
+                  return new Ledger.Reach(now, now);
+                });
+    int year = wanted == null ? reach.newest().getYear() : wanted;
     List<SiteYear> sites = years.list(viewer, year, 0, MOST_SITES);
     return new PortalView.Credits(
         Integer.toString(year),
-        year > newest - 5 ? Integer.toString(year - 1) : null,
-        year < newest ? Integer.toString(year + 1) : null,
+        year > reach.oldest().getYear() ? Integer.toString(year - 1) : null,
+        year < reach.newest().getYear() ? Integer.toString(year + 1) : null,
         lead(year, sites, words, text),
         text.volumeUnitName(),
         sites.stream().map(site -> row(site, words, text)).toList());

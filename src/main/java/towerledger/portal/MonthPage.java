@@ -59,11 +59,13 @@ class MonthPage {
 
   PortalView.Month compose(Viewer viewer, @Nullable YearMonth wanted, FigureText text) {
     Words words = new Words(messages, text.locale());
-    Optional<YearMonth> newest = ledger.findNewestMonth(viewer);
-    YearMonth last =
-        newest.orElseGet(() -> YearMonth.from(clock.instant().atZone(clock.getZone())));
+    Optional<Ledger.Reach> reach = ledger.findReach(viewer);
     YearMonth month =
-        wanted != null ? wanted : newest.map(n -> ledger.newestEnded(viewer, n)).orElse(last);
+        wanted != null
+            ? wanted
+            : reach
+                .map(months -> ledger.newestEnded(viewer, months.newest()))
+                .orElseGet(() -> YearMonth.from(clock.instant().atZone(clock.getZone())));
     ReviewFilter all = ReviewFilter.all();
     List<MonthReview.Sum> sums = review.sums(viewer, month, all);
     List<LedgerEntry> entries = review.page(viewer, month, all, 0, SHOWN + 1);
@@ -74,10 +76,8 @@ class MonthPage {
     return new PortalView.Month(
         customers.get(customerOf(viewer)).name(),
         text.month(month),
-        newest.isPresent() && month.isAfter(last.minusMonths(60))
-            ? month.minusMonths(1).toString()
-            : null,
-        month.isBefore(last) ? month.plusMonths(1).toString() : null,
+        reach.flatMap(months -> months.before(month)).map(YearMonth::toString).orElse(null),
+        reach.flatMap(months -> months.after(month)).map(YearMonth::toString).orElse(null),
         sentences(sums, month, words, text),
         sums.stream().anyMatch(sum -> sum.wasting() > 0),
         WaterLegend.of(bars, words),

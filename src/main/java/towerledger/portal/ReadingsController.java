@@ -28,6 +28,7 @@ import towerledger.drawing.FigureText;
 import towerledger.meter.MeterRecords;
 import towerledger.meter.ReadingEntry;
 import towerledger.meter.RegisterReading;
+import towerledger.page.RegisterUnit;
 import towerledger.portal.PortalView.MeterLine;
 import towerledger.portal.PortalView.ReadingForm;
 import towerledger.site.CoolingSystem;
@@ -89,8 +90,8 @@ class ReadingsController {
             .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
     var form = new ReadingForm(meter, register, readAt, note);
     Words words = new Words(messages, text.locale());
-    ReasonText reasons = new ReasonText(words, text);
     ZoneId zone = sites.findSite(found.siteId()).orElseThrow().details().zone();
+    ReasonText reasons = new ReasonText(words, text, zone);
     Optional<BigDecimal> number = number(register);
     Optional<Instant> at = instant(readAt, zone);
     if (number.isEmpty() || at.isEmpty()) {
@@ -189,7 +190,7 @@ class ReadingsController {
                                     text.decimals(
                                         last.register().doubleValue(),
                                         Math.max(0, Math.min(3, last.register().scale()))),
-                                    words.of("unit." + meter.details().unit())),
+                                    RegisterUnit.of(meter.details(), words, text)),
                             text.moment(last.readAt(), site.details().zone())))
                 .orElse(words.of("figure.unknown"))));
   }

@@ -73,7 +73,7 @@ class SystemSheet {
     List<LedgerEntry> all = questions.answer(Ledger.newest(system, KEPT));
     YearMonth last =
         all.isEmpty()
-            ? ledger.findNewestMonth(viewer).orElse(Ledger.FIRST_MONTH)
+            ? ledger.findReach(viewer).map(Ledger.Reach::newest).orElse(Ledger.FIRST_MONTH)
             : all.get(all.size() - 1).month();
     YearMonth month = wanted != null ? wanted : Ledger.newestEnded(all).orElse(last);
     Site site = sites.findSite(system.siteId()).orElseThrow();

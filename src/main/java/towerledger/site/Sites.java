@@ -16,6 +16,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Actor;
 import towerledger.account.ChangeHistory;
+import towerledger.account.EmptyValues;
 import towerledger.account.Outcome;
 
 /**
@@ -60,7 +61,8 @@ public class Sites {
    *
    * @throws MoveRefusedException when the site belongs to another customer
    */
-  public Outcome putSite(Actor actor, String code, long customerId, SiteDetails details) {
+  public Outcome putSite(
+      Actor actor, String code, long customerId, SiteDetails details, EmptyValues empty) {
     var found = sites.findByCode(code);
     if (found.isEmpty()) {
       sites.save(new Site(code, customerId, details, clock.instant()));
@@ -72,7 +74,7 @@ public class Sites {
       throw new MoveRefusedException("site", code, "customer");
     }
     SiteDetails before = site.details();
-    SiteDetails after = before.updatedBy(details);
+    SiteDetails after = empty.over(before, details, SiteDetails::updatedBy);
     if (after.equals(before)) {
       return Outcome.UNCHANGED;
     }
@@ -94,7 +96,8 @@ public class Sites {
    * @throws UnknownCodeException when there is no such site
    * @throws MoveRefusedException when the system belongs to another site
    */
-  public Outcome putSystem(Actor actor, String code, String siteCode, SystemDetails details) {
+  public Outcome putSystem(
+      Actor actor, String code, String siteCode, SystemDetails details, EmptyValues empty) {
     Site site = getSite(siteCode);
     var found = systems.findByCode(code);
     if (found.isEmpty()) {
@@ -102,7 +105,7 @@ public class Sites {
       return Outcome.ADDED;
     }
     requireSameSite(found.get(), site);
-    return change(actor, found.get(), details);
+    return change(actor, found.get(), details, empty);
   }
 
   private CoolingSystem addSystem(
@@ -112,9 +115,10 @@ public class Sites {
     return system;
   }
 
-  private Outcome change(Actor actor, CoolingSystem system, SystemDetails details) {
+  private Outcome change(
+      Actor actor, CoolingSystem system, SystemDetails details, EmptyValues empty) {
     SystemDetails before = system.details();
-    SystemDetails after = before.updatedBy(details);
+    SystemDetails after = empty.over(before, details, SystemDetails::updatedBy);
     if (after.equals(before)) {
       return Outcome.UNCHANGED;
     }
@@ -144,7 +148,8 @@ public class Sites {
       String siteCode,
       @Nullable String systemCode,
       Nameplate nameplate,
-      SystemDetails own) {
+      SystemDetails own,
+      EmptyValues empty) {
     Site site = getSite(siteCode);
     Outcome systemOutcome = Outcome.UNCHANGED;
     CoolingSystem system;
@@ -159,16 +164,17 @@ public class Sites {
       if (found.isPresent()) {
         system = found.get();
         requireSameSite(system, site);
-        systemOutcome = change(actor, system, own);
+        systemOutcome = change(actor, system, own, empty);
       } else {
         system = addSystem(actor, code, site, own, true);
       }
     }
-    Outcome towerOutcome = putTower(actor, code, system, nameplate);
+    Outcome towerOutcome = putTower(actor, code, system, nameplate, empty);
     return towerOutcome == Outcome.UNCHANGED ? systemOutcome : towerOutcome;
   }
 
-  private Outcome putTower(Actor actor, String code, CoolingSystem system, Nameplate nameplate) {
+  private Outcome putTower(
+      Actor actor, String code, CoolingSystem system, Nameplate nameplate, EmptyValues empty) {
     var found = towers.findByCode(code);
     if (found.isEmpty()) {
       towers.save(new Tower(code, system.id(), nameplate, clock.instant()));
@@ -181,7 +187,7 @@ public class Sites {
       throw new MoveRefusedException("tower", code, "system");
     }
     Nameplate before = tower.nameplate();
-    Nameplate after = before.updatedBy(nameplate);
+    Nameplate after = empty.over(before, nameplate, Nameplate::updatedBy);
     if (after.equals(before)) {
       return Outcome.UNCHANGED;
     }
@@ -204,7 +210,8 @@ public class Sites {
       String code,
       @Nullable String systemCode,
       @Nullable String siteCode,
-      MeterDetails details) {
+      MeterDetails details,
+      EmptyValues empty) {
     CoolingSystem system = systemCode == null ? null : getSystem(systemCode);
     if (system == null && details.role() != MeterRole.SERVICE) {
       throw new IllegalArgumentException(
@@ -225,7 +232,7 @@ public class Sites {
       throw new MoveRefusedException("meter", code, "system or site");
     }
     MeterDetails before = meter.details();
-    MeterDetails after = before.updatedBy(details);
+    MeterDetails after = empty.over(before, details, MeterDetails::updatedBy);
     if (after.equals(before)) {
       return Outcome.UNCHANGED;
     }
@@ -269,7 +276,8 @@ public class Sites {
       LocalDate effectiveFrom,
       SettingName name,
       String value,
-      @Nullable String reason) {
+      @Nullable String reason,
+      EmptyValues empty) {
     String thing = system.code() + " " + name.code() + " from " + effectiveFrom;
     var found =
         settings.findBySystemIdAndSettingAndEffectiveFrom(system.id(), name.code(), effectiveFrom);
@@ -278,13 +286,13 @@ public class Sites {
       settings.save(
           new DatedSetting(system.id(), effectiveFrom, name, value, reason, clock.instant()));
       history.record(
-          actor, "added", "setting", thing, system.customerId(), null, Map.of("value", value));
+          actor, "added", "setting", thing, system.customerId(), null, told(value, reason));
       outcome = Outcome.ADDED;
     } else {
       DatedSetting setting = found.get();
-      String newReason = Known.or(reason, setting.reason().orElse(null));
-      if (setting.value().equals(value)
-          && Objects.equals(setting.reason().orElse(null), newReason)) {
+      String oldReason = setting.reason().orElse(null);
+      String newReason = empty == EmptyValues.CLEAR ? reason : Known.or(reason, oldReason);
+      if (setting.value().equals(value) && Objects.equals(oldReason, newReason)) {
         return Outcome.UNCHANGED;
       }
       history.record(
@@ -293,8 +301,8 @@ public class Sites {
           "setting",
           thing,
           system.customerId(),
-          Map.of("value", setting.value()),
-          Map.of("value", value));
+          told(setting.value(), oldReason),
+          told(value, newReason));
       setting.change(value, newReason);
       outcome = Outcome.CHANGED;
     }
@@ -302,6 +310,10 @@ public class Sites {
         FactsChanged.from(
             system.id(), YearMonth.from(effectiveFrom), "setting " + name.code() + " changed"));
     return outcome;
+  }
+
+  private static Map<String, String> told(String value, @Nullable String reason) {
+    return reason == null ? Map.of("value", value) : Map.of("value", value, "reason", reason);
   }
 
   /**

@@ -6,14 +6,22 @@ import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import towerledger.account.Actor;
+import towerledger.account.ChangeHistory;
+import towerledger.account.EmptyValues;
 import towerledger.account.Outcome;
+import towerledger.site.Dependents;
+import towerledger.site.FactsChanged;
 
 /** The weather stations on file. */
 @Service
@@ -26,10 +34,21 @@ public class Stations {
       FROM weather_station""";
 
   private final JdbcClient jdbc;
+  private final ChangeHistory history;
+  private final Dependents dependents;
+  private final ApplicationEventPublisher events;
   private final Clock clock;
 
-  Stations(JdbcClient jdbc, Clock clock) {
+  Stations(
+      JdbcClient jdbc,
+      ChangeHistory history,
+      Dependents dependents,
+      ApplicationEventPublisher events,
+      Clock clock) {
     this.jdbc = jdbc;
+    this.history = history;
+    this.dependents = dependents;
+    this.events = events;
     this.clock = clock;
   }
 
@@ -81,9 +100,57 @@ public class Stations {
         .toList();
   }
 
+  /**
+   * Adds a station or updates what is known of it, as somebody described it; the change goes into
+   * the history. A new elevation is a new pressure of the air: months that take it are reckoned
+   * anew.
+   */
+  @Transactional
+  public Outcome describe(Actor actor, Station station, EmptyValues empty) {
+    Station before = find(station.code()).orElse(null);
+    Outcome outcome = put(station, empty);
+    if (outcome == Outcome.UNCHANGED) {
+      return outcome;
+    }
+    Station after = find(station.code()).orElseThrow();
+    history.record(
+        actor,
+        before == null ? "added" : "changed",
+        "weather station",
+        station.code(),
+        null,
+        before == null ? null : kept(before),
+        kept(after));
+    OptionalDouble known = before == null ? OptionalDouble.empty() : before.elevationM();
+    if (!after.elevationM().equals(known)) {
+      List<FactsChanged.Touched> touched =
+          dependents.onStation(station.code()).stream()
+              .map(system -> new FactsChanged.Touched(system.systemId(), null, null))
+              .toList();
+      if (!touched.isEmpty()) {
+        events.publishEvent(
+            new FactsChanged(touched, "weather station " + station.code() + " changed"));
+      }
+    }
+    return outcome;
+  }
+
+  private static Map<String, Object> kept(Station station) {
+    Map<String, Object> kept = new LinkedHashMap<>();
+    station.name().ifPresent(name -> kept.put("name", name));
+    station.latitudeDeg().ifPresent(value -> kept.put("latitudeDeg", value));
+    station.longitudeDeg().ifPresent(value -> kept.put("longitudeDeg", value));
+    station.elevationM().ifPresent(value -> kept.put("elevationM", value));
+    return kept;
+  }
+
   /** Adds a station or updates what is known of it; not known never wipes out known. */
   @Transactional
   public Outcome put(Station station) {
+    return put(station, EmptyValues.KEEP);
+  }
+
+  private Outcome put(Station station, EmptyValues empty) {
     Optional<Station> before = find(station.code());
     if (before.isEmpty()) {
       jdbc.sql(
@@ -104,15 +171,7 @@ public class Stations {
       return Outcome.ADDED;
     }
     Station known = before.get();
-    Station after =
-        new Station(
-            known.code(),
-            station.name().or(known::name),
-            or(station.latitudeDeg(), known.latitudeDeg()),
-            or(station.longitudeDeg(), known.longitudeDeg()),
-            or(station.elevationM(), known.elevationM()),
-            station.source(),
-            station.typicalYear());
+    Station after = empty.over(known, station, Stations::keeping);
     if (after.equals(known)) {
       return Outcome.UNCHANGED;
     }
@@ -131,6 +190,17 @@ public class Stations {
         .param("code", after.code())
         .update();
     return Outcome.CHANGED;
+  }
+
+  private static Station keeping(Station known, Station newer) {
+    return new Station(
+        known.code(),
+        newer.name().or(known::name),
+        or(newer.latitudeDeg(), known.latitudeDeg()),
+        or(newer.longitudeDeg(), known.longitudeDeg()),
+        or(newer.elevationM(), known.elevationM()),
+        newer.source(),
+        newer.typicalYear());
   }
 
   private static OptionalDouble or(OptionalDouble newer, OptionalDouble older) {

@@ -14,13 +14,14 @@ import java.util.stream.Collectors;
  * and under which key each is said anew. Gaps: {@code {L}} litres with and {@code {l}} without
  * their unit, {@code {C}} degrees Celsius with and {@code {c}} without their unit, {@code {T}} with
  * the same in °F behind, {@code {K}} a difference of temperatures, {@code {0}} to {@code {2}} a
- * number shown with so many decimals, {@code {t}} a name, {@code {n}} one without spaces, {@code
- * {d}} a day, {@code {i}} an instant, {@code {w}} a code and {@code {q}} the name of a quantity
- * that the messages know below {@code kept.}, {@code {s}} another kept sentence.
+ * number shown with so many decimals, {@code {t}} a name, {@code {a}} one or two names with 'and'
+ * between, {@code {n}} one without spaces, {@code {u}} a unit of volume, {@code {d}} a day, {@code
+ * {i}} an instant, {@code {w}} a code and {@code {q}} the name of a quantity that the messages know
+ * below {@code kept.}, {@code {s}} another kept sentence.
  */
 final class KeptSentences {
 
-  private static final Pattern GAP = Pattern.compile("\\{([LlCcTKtqndiws012])}");
+  private static final Pattern GAP = Pattern.compile("\\{([LlCcTKtaqnudiws012])}");
   private static final String NUMBER = "(-?[\\d.,]+)";
   private static final String CYCLES = "cycles {1} against a target of {1}";
 
@@ -107,8 +108,8 @@ final class KeptSentences {
             case "C" -> NUMBER + " °C";
             case "T" -> NUMBER + " °C \\(-?[\\d.,]+ °F\\)";
             case "K" -> NUMBER + " K";
-            case "t", "q" -> "(.+?)";
-            case "n", "w" -> "(\\S+?)";
+            case "t", "q", "a" -> "(.+?)";
+            case "n", "w", "u" -> "(\\S+?)";
             case "d" -> "(\\d{4}-\\d\\d-\\d\\d)";
             case "i" -> "(\\d{4}-\\d\\d-\\d\\dT[\\d:.]+Z)";
             case "s" -> "(.+)";

@@ -114,8 +114,8 @@ final class MoneySentences {
     s.put("note.claim.meter", "meter {t} ({w})");
     s.put("note.claim.samples", "{n}, water samples");
     s.put("note.claim.model", "{n}, model {n}");
-    s.put("note.claim.read", "{n} × 1 {n}, {w}");
-    s.put("note.claim.read-times", "{n} × {n} {n}, {w}");
+    s.put("note.claim.read", "{n} × 1 {u}, {w}");
+    s.put("note.claim.read-times", "{n} × {n} {u}, {w}");
   }
 
   private static void rates(Map<String, String> s) {

@@ -2,8 +2,10 @@ package towerledger.wording;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSourceResolvable;
 import org.springframework.context.support.DefaultMessageSourceResolvable;
@@ -11,6 +13,7 @@ import towerledger.account.UnitPreference;
 import towerledger.drawing.FigureText;
 import towerledger.quantity.Temperature;
 import towerledger.quantity.Volume;
+import towerledger.quantity.VolumeUnit;
 
 /**
  * Says what a revision keeps in words (reasons, assumptions, steps, sources), and what bills,
@@ -20,8 +23,15 @@ import towerledger.quantity.Volume;
  *
  * @param words texts in the reader's language
  * @param figures figures in the reader's units
+ * @param zone the site's, by whose clock moments are told; null where there is no one site, which
+ *     tells them in UTC and says so
  */
-public record ReasonText(Words words, FigureText figures) {
+public record ReasonText(Words words, FigureText figures, @Nullable ZoneId zone) {
+
+  /** What no one site's clock tells. */
+  public ReasonText(Words words, FigureText figures) {
+    this(words, figures, null);
+  }
 
   /** Each of some sentences. */
   public List<String> say(List<String> kept) {
@@ -71,13 +81,24 @@ public record ReasonText(Words words, FigureText figures) {
               ? figures.decimals(fahrenheit(gap.number()) - fahrenheit(0), 1) + "\u00a0°F"
               : figures.decimals(gap.number(), 1) + "\u00a0K";
       case 't', 'n' -> gap.text();
+      case 'a' ->
+          Stream.of(gap.text().split(" and ", -1))
+              .reduce((one, other) -> words.of("list.and", one, other))
+              .orElse(gap.text());
+      case 'u' -> FigureText.unitName(VolumeUnit.ofCode(gap.text()));
       case 'd' -> figures.day(LocalDate.parse(gap.text()));
-      case 'i' -> figures.moment(Instant.parse(gap.text()), ZoneOffset.UTC) + "\u00a0UTC";
+      case 'i' -> moment(Instant.parse(gap.text()));
       case 'w' -> words.or("kept." + gap.text(), gap.text());
       case 'q' -> words.or("kept." + gap.text().replace(' ', '-'), gap.text());
       case 's' -> say(gap.text());
       default -> figures.decimals(gap.number(), gap.kind() - '0');
     };
+  }
+
+  private String moment(Instant instant) {
+    return zone == null
+        ? figures.moment(instant, ZoneOffset.UTC) + "\u00a0UTC"
+        : figures.moment(instant, zone);
   }
 
   private static double fahrenheit(double celsius) {

@@ -9,10 +9,10 @@ final class RevisionSentences {
 
   static void add(Map<String, String> s) {
     s.put("note.first-reckoning", "first reckoning");
-    s.put("note.priced-site", "priced under {t} on {L} of the whole site's use");
+    s.put("note.priced-site", "priced under {a} on {L} of the whole site's use");
     s.put(
         "note.priced-systems",
-        "priced under {t} on {L} of the systems' own makeup, since no more of the site's use"
+        "priced under {a} on {L} of the systems' own makeup, since no more of the site's use"
             + " is known");
     s.put("why.bill", "utility bill of {n}");
     s.put("why.rates-from", "rates of {n} from {d} changed");

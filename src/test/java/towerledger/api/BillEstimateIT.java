@@ -20,6 +20,7 @@ import tools.jackson.databind.json.JsonMapper;
 import towerledger.ApplicationOnH2;
 import towerledger.SignedIn;
 import towerledger.account.Actor;
+import towerledger.account.EmptyValues;
 import towerledger.account.Viewer;
 import towerledger.site.SiteDetails;
 import towerledger.site.Sites;
@@ -112,7 +113,8 @@ class BillEstimateIT {
         TEST,
         "EST-S",
         signedIn.customerId("EST-C"),
-        new SiteDetails("Site", "UTC", null, null, null, null, "EST-W1", null, null));
+        new SiteDetails("Site", "UTC", null, null, null, null, "EST-W1", null, null),
+        EmptyValues.KEEP);
 
     send(customer, stored("EST-W1", "4", "ccf")).andExpect(status().isOk());
     String others =

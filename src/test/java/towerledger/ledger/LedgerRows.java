@@ -6,6 +6,7 @@ import java.util.Currency;
 import java.util.List;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import towerledger.account.Actor;
+import towerledger.account.EmptyValues;
 import towerledger.balance.Cause;
 import towerledger.balance.EvidenceGrade;
 import towerledger.site.CoolingSystem;
@@ -39,7 +40,8 @@ final class LedgerRows {
         ACTOR,
         prefix + "-s",
         customer,
-        new SiteDetails("A site", zone, null, null, null, null, null, null, null));
+        new SiteDetails("A site", zone, null, null, null, null, null, null, null),
+        EmptyValues.KEEP);
     sites.putTower(
         ACTOR,
         prefix + "-t",
@@ -48,7 +50,8 @@ final class LedgerRows {
         new Nameplate(
             "A tower", null, null, 440.0, null, null, null, null, null, null, null, null, null,
             null, null),
-        SystemDetails.named("A tower"));
+        SystemDetails.named("A tower"),
+        EmptyValues.KEEP);
     return sites.getSystem(prefix + "-t");
   }
 

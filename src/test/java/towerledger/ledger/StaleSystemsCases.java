@@ -15,6 +15,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.account.Actor;
+import towerledger.account.EmptyValues;
 import towerledger.site.SettingName;
 import towerledger.site.Sites;
 import towerledger.weather.WeatherRecords;
@@ -46,7 +47,8 @@ abstract class StaleSystemsCases {
         YearMonth.of(2026, 3).atDay(10),
         SettingName.TARGET_CYCLES,
         SettingName.TARGET_CYCLES.stored("target_cycles", "4." + System.nanoTime()),
-        null);
+        null,
+        EmptyValues.KEEP);
 
     assertThat(claim())
         .singleElement()

@@ -18,6 +18,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import towerledger.SignedIn;
 import towerledger.account.Actor;
+import towerledger.account.EmptyValues;
 import towerledger.account.Outcome;
 import towerledger.balance.facts.IntervalVolumes;
 import towerledger.quantity.Span;
@@ -245,8 +246,10 @@ abstract class MeterFactsCases {
         TEST,
         code + "-S",
         customer,
-        new SiteDetails("Site", "America/Chicago", null, null, null, null, null, null, null));
-    sites.putSystem(TEST, code + "-Y", code + "-S", SystemDetails.named("System"));
+        new SiteDetails("Site", "America/Chicago", null, null, null, null, null, null, null),
+        EmptyValues.KEEP);
+    sites.putSystem(
+        TEST, code + "-Y", code + "-S", SystemDetails.named("System"), EmptyValues.KEEP);
     sites.putMeter(
         TEST,
         code + "-M",
@@ -266,7 +269,8 @@ abstract class MeterFactsCases {
             installedAt,
             firstRegister,
             null,
-            null));
+            null),
+        EmptyValues.KEEP);
     return sites.getMeter(code + "-M");
   }
 }

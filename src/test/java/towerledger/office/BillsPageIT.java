@@ -29,7 +29,9 @@ class BillsPageIT extends PageCases {
         .contains("Makeup, kgal")
         .contains("$750.00")
         .contains("by 1 March")
-        .contains("meter BPG-BD (blowdown)");
+        .contains("meter BPG-BD (blowdown)")
+        .contains(">Jul 1, 2025, 12:00")
+        .doesNotContain("2025-07-01 00:00");
   }
 
   @Test

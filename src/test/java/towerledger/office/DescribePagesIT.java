@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.springframework.test.web.servlet.ResultActions;
+import org.springframework.web.util.HtmlUtils;
 import towerledger.ApplicationOnH2;
 import towerledger.PageCases;
 import towerledger.SignedIn;
@@ -189,6 +190,141 @@ class DescribePagesIT extends PageCases {
         .contains("name=\"nominal_tons\"", "value=\"DESC-Y\"", "href=\"/systems/DESC-Y\"")
         .doesNotContain("name=\"kind\"", "name=\"building_use\"");
     assertThat(open("/systems/DESC-Y")).contains("Edit system DESC-Y", "Edit tower DESC-T5");
+  }
+
+  /** A form as it was opened, ready to be changed and sent. */
+  private Map<String, String> opened(String sheet, String address) throws Exception {
+    String form = open("/describe/" + sheet + "?edit&" + address);
+    Map<String, String> typed = new LinkedHashMap<>();
+    for (String name : groups("name=\"(was-[a-z_]+)\"", form)) {
+      String known =
+          HtmlUtils.htmlUnescape(group("name=\"" + name + "\"\\s+value=\"([^\"]*)\"", form));
+      typed.put(name, known);
+      typed.put(name.substring("was-".length()), known);
+    }
+    typed.put("edit", "true");
+    return typed;
+  }
+
+  private String column(String sql) {
+    return String.valueOf(jdbc.sql(sql).query().singleRow().values().iterator().next());
+  }
+
+  @Test
+  void forgetsWhatIsEmptiedAndOnlyThat() throws Exception {
+    addASite();
+    send("customer", Map.of("customer", "DESC-C6", "name", "Mills", "contact_name", "Lou Harper"));
+    Map<String, String> customer = opened("customer", "customer=DESC-C6");
+    customer.put("contact_name", "");
+    send("customer", customer).andExpect(status().is3xxRedirection());
+    assertThat(column("SELECT contact_name FROM account_customer WHERE code = 'DESC-C6'"))
+        .isEqualTo("null");
+
+    Map<String, String> site = opened("site", "site=DESC-S");
+    site.put("elevation_ft", "611");
+    site.put("latitude_deg", "29.7604321");
+    send("site", site).andExpect(status().is3xxRedirection());
+    site = opened("site", "site=DESC-S");
+    site.put("elevation_ft", "");
+    send("site", site).andExpect(status().is3xxRedirection());
+    // The form shows six digits; what was left alone stays to the last.
+    assertThat(column("SELECT latitude_deg FROM site_site WHERE code = 'DESC-S'"))
+        .isEqualTo("29.7604321");
+    assertThat(column("SELECT elevation_m FROM site_site WHERE code = 'DESC-S'")).isEqualTo("null");
+    assertThat(open("/people/history?kind=site&code=DESC-S"))
+        .contains("Elevation: 611 ft → nothing");
+
+    send("system", Map.of("system", "DESC-Y6", "site", "DESC-S", "name", "Six", "kind", "open"));
+    Map<String, String> system = opened("system", "system=DESC-Y6");
+    system.put("kind", "");
+    send("system", system).andExpect(status().is3xxRedirection());
+    assertThat(column("SELECT kind FROM site_system WHERE code = 'DESC-Y6'")).isEqualTo("null");
+  }
+
+  @Test
+  void editsATowerOfSeveralAMeterAndASetting() throws Exception {
+    addASite();
+    send("system", Map.of("system", "DESC-Y7", "site", "DESC-S", "name", "Seven"));
+    send(
+        "tower",
+        Map.of(
+            "tower", "DESC-T7",
+            "site", "DESC-S",
+            "system", "DESC-Y7",
+            "name", "One of seven",
+            "nominal_tons", "200",
+            "cells", "2"));
+    Map<String, String> tower = opened("tower", "tower=DESC-T7");
+    tower.put("name", "First of seven");
+    tower.put("cells", "");
+    send("tower", tower).andExpect(status().is3xxRedirection());
+    assertThat(column("SELECT name FROM site_tower WHERE code = 'DESC-T7'"))
+        .isEqualTo("First of seven");
+    assertThat(column("SELECT cells FROM site_tower WHERE code = 'DESC-T7'")).isEqualTo("null");
+    tower = opened("tower", "tower=DESC-T7");
+    tower.put("nominal_tons", "");
+    assertThat(page(send("tower", tower).andExpect(status().isUnprocessableContent())))
+        .contains("id=\"field-nominal_tons-error\"");
+
+    send(
+        "meter",
+        Map.of(
+            "meter", "DESC-M7",
+            "system", "DESC-Y7",
+            "role", "makeup",
+            "unit", "gal",
+            "multiplier", "100",
+            "register_digits", "6"));
+    Map<String, String> meter = opened("meter", "meter=DESC-M7");
+    meter.put("register_digits", "");
+    meter.put("purpose", "makeup of seven");
+    send("meter", meter).andExpect(status().is3xxRedirection());
+    assertThat(column("SELECT register_digits FROM site_meter WHERE code = 'DESC-M7'"))
+        .isEqualTo("null");
+    assertThat(column("SELECT multiplier FROM site_meter WHERE code = 'DESC-M7'"))
+        .startsWith("100");
+
+    Map<String, String> setting =
+        Map.of(
+            "system", "DESC-Y7",
+            "effective_from", "2026-01-01",
+            "setting", "target_cycles",
+            "value", "4",
+            "reason", "water treater");
+    send("setting", setting).andExpect(status().is3xxRedirection());
+    Map<String, String> changed =
+        opened("setting", "system=DESC-Y7&effective_from=2026-01-01&setting=target_cycles");
+    changed.put("reason", "");
+    send("setting", changed).andExpect(status().is3xxRedirection());
+    assertThat(column("SELECT COUNT(*) FROM site_setting WHERE reason = 'water treater'"))
+        .isEqualTo("0");
+    assertThat(open("/people/history?kind=setting&code=DESC-Y7"))
+        .contains("water treater → nothing");
+  }
+
+  @Test
+  void describesAWeatherStationAndOffersItByName() throws Exception {
+    addASite();
+    send(
+            "station",
+            Map.of(
+                "station", "DESC-W7",
+                "name", "Bay airfield",
+                "latitude_deg", "29.6",
+                "longitude_deg", "-95.3",
+                "elevation_ft", "46"))
+        .andExpect(redirectedUrl("/describe/station?edit&station=DESC-W7"));
+    assertThat(open("/describe/site?edit&site=DESC-S"))
+        .contains("<option value=\"DESC-W7\">Bay airfield</option>", "Edit customer DESC-C");
+    Map<String, String> station = opened("station", "station=DESC-W7");
+    assertThat(station).doesNotContainKey("source");
+    station.put("name", "");
+    station.put("elevation_ft", "50");
+    send("station", station).andExpect(status().is3xxRedirection());
+    assertThat(column("SELECT name FROM weather_station WHERE code = 'DESC-W7'")).isEqualTo("null");
+    assertThat(open("/people/history?kind=weather%20station&code=DESC-W7"))
+        .contains("Name: Bay airfield → nothing")
+        .contains("Elevation: 46 ft → 50 ft");
   }
 
   @Test

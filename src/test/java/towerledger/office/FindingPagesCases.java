@@ -125,8 +125,8 @@ abstract class FindingPagesCases extends PageCases {
         .andExpect(redirectedUrl("/findings/" + id));
     assertThat(open("/findings/" + id, technician))
         .contains("new seat and washer")
-        .contains("no whole month has passed since")
-        .doesNotContain("$");
+        .contains("no whole month has passed since", "/tower\"")
+        .doesNotContain("$", "href=\"/systems/");
     assertThat(underWay(id).status()).isEqualTo(FindingStatus.WORKED);
   }
 

@@ -7,7 +7,9 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import java.time.LocalDate;
 import java.time.YearMonth;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
@@ -44,6 +46,36 @@ abstract class OfficePagesCases extends PageCases {
     assertThat(rows(page)).hasSize(50);
     assertThat(page).contains("1 to 50 of 60").contains("page=2");
     assertThat(rows(open(LIST + "&page=2"))).hasSize(10);
+  }
+
+  /** Another test may have written months beside these; what the ledger holds, it says. */
+  @Test
+  void offersTheMonthsThatTheLedgerHasAndSaysSoBeyondThem() throws Exception {
+    YearMonth oldest =
+        YearMonth.from(
+            jdbc.sql("SELECT MIN(month_start) FROM ledger_month").query(LocalDate.class).single());
+    YearMonth newest =
+        YearMonth.from(
+            jdbc.sql("SELECT MAX(month_start) FROM ledger_month").query(LocalDate.class).single());
+
+    String first = open("/?month=" + oldest);
+    assertThat(groups("<option value=\"(\\d{4}-\\d\\d)\"", first))
+        .startsWith(newest.toString())
+        .endsWith(oldest.toString())
+        .hasSize((int) oldest.until(newest, ChronoUnit.MONTHS) + 1);
+    assertThat(first).doesNotContain("rel=\"prev\"").doesNotContain("The ledger holds nothing");
+
+    String before = open("/?month=" + oldest.minusMonths(5));
+    assertThat(before)
+        .contains("The ledger holds nothing of ")
+        .contains("href=\"/?month=" + oldest + "\"")
+        .doesNotContain("rel=\"prev\"");
+    assertThat(open("/?month=" + newest.plusMonths(7)))
+        .contains("The ledger holds nothing of ")
+        .contains("href=\"/?month=" + newest + "\"")
+        .doesNotContain("rel=\"next\"");
+    assertThat(open("/credits?year=" + oldest.getYear())).doesNotContain("Earlier year");
+    assertThat(open("/credits?year=" + newest.getYear())).doesNotContain("Later year");
   }
 
   @Test

@@ -109,7 +109,13 @@ abstract class RoundPagesCases extends PageCases {
     double low = figure(group("data-low=\"([0-9]+)\"", page));
     double high = figure(group("data-high=\"([0-9]+)\"", page));
     assertThat(high - low).isBetween(9_000.0, 11_000.0);
-    assertThat(page).contains("Expect ");
+    assertThat(page).contains("Expect ").contains(">gallons<");
+    jdbc.sql("UPDATE site_meter SET multiplier = 100 WHERE code = 'ROUND-M1'").update();
+    try {
+      assertThat(open("/rounds/ROUND-T", technician())).contains(">×\u00a0100\u00a0gallons<");
+    } finally {
+      jdbc.sql("UPDATE site_meter SET multiplier = 1 WHERE code = 'ROUND-M1'").update();
+    }
   }
 
   @Test

@@ -11,6 +11,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import towerledger.SignedIn;
 import towerledger.account.Actor;
+import towerledger.account.EmptyValues;
 import towerledger.account.Outcome;
 import towerledger.quantity.VolumeUnit;
 import towerledger.site.Site;
@@ -102,7 +103,8 @@ abstract class SchedulesCases {
         TEST,
         "SCH-SITE",
         customer,
-        new SiteDetails("Site", "UTC", null, null, null, null, null, null, null));
+        new SiteDetails("Site", "UTC", null, null, null, null, null, null, null),
+        EmptyValues.KEEP);
     Site site = sites.getSite("SCH-SITE");
 
     assertThat(bills.put(TEST, site, bill("2025-07-01", "2025-08-01", "100.00", null)))

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -48,6 +49,24 @@ class ReasonTextTest {
   }
 
   @Test
+  void tellsMomentsByTheSitesClockAndSaysWhatToCorrect() {
+    String kept =
+        "meter M-1 went from 999990 (2026-10-02T14:00:00Z) to 20; register_digits is not known, so a"
+            + " roll-over cannot be told. The volume between is left open: correct the reading, give"
+            + " register_digits, or record the exchange of the meter with its last and first"
+            + " register";
+    ReasonText anywhere = reader("en", UnitPreference.US);
+    ReasonText atSite =
+        new ReasonText(anywhere.words(), anywhere.figures(), ZoneId.of("America/Chicago"));
+
+    assertThat(anywhere.say(kept)).contains("Oct 2, 2026, 2:00").contains("UTC");
+    assertThat(atSite.say(kept))
+        .contains("(Oct 2, 2026, 9:00")
+        .contains("the digits of the register")
+        .doesNotContain("UTC", "register_digits");
+  }
+
+  @Test
   void readsWhatAMachineOfAnotherLanguageWrote() {
     assertThat(reader("en", UnitPreference.US).say("cycles 3,1 against a target of 4,0"))
         .isEqualTo("cycles 3.1 against a target of 4.0");
@@ -77,7 +96,7 @@ class ReasonTextTest {
         .contains("range 9.0\u00a0°F");
     assertThat(spanish.say("priced under PA-WATER and PA-SEWER on 12500 L of the whole site's use"))
         .isEqualTo(
-            "valorado según PA-WATER and PA-SEWER sobre 12.5\u00a0m³ del consumo de todo el lugar");
+            "valorado según PA-WATER y PA-SEWER sobre 12.5\u00a0m³ del consumo de todo el lugar");
     assertThat(spanish.say("metered makeup")).isEqualTo("reposición medida");
     assertThat(american.say("evaporation and drift of 139828 L, heat evidence D"))
         .as("139,828 L ÷ 3.785411784 = 36,939 gal, to three digits")

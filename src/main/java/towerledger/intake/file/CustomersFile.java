@@ -10,6 +10,7 @@ import org.springframework.stereotype.Component;
 import towerledger.account.CustomerDetails;
 import towerledger.account.Customers;
 import towerledger.account.EmailAddress;
+import towerledger.account.EmptyValues;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
@@ -34,15 +35,27 @@ class CustomersFile implements FileFormat<CustomersFile.CustomerRow> {
       @Nullable List<EmailAddress> emails,
       @Nullable Currency currency) {
 
-    CustomerDetails over(Optional<CustomerDetails> known) {
+    CustomerDetails over(Optional<CustomerDetails> known, EmptyValues empty) {
+      CustomerDetails told = told();
+      return known.map(before -> empty.over(before, told, (was, now) -> keeping(was))).orElse(told);
+    }
+
+    private CustomerDetails told() {
       return new CustomerDetails(
           code,
           name,
-          contact != null ? contact : known.map(CustomerDetails::contactName).orElse(null),
-          emails != null ? emails : known.map(CustomerDetails::reportEmails).orElse(List.of()),
-          currency != null
-              ? currency
-              : known.map(CustomerDetails::currency).orElse(Currency.getInstance("USD")));
+          contact,
+          emails != null ? emails : List.of(),
+          currency != null ? currency : Currency.getInstance("USD"));
+    }
+
+    private CustomerDetails keeping(CustomerDetails known) {
+      return new CustomerDetails(
+          code,
+          name,
+          contact != null ? contact : known.contactName(),
+          emails != null ? emails : known.reportEmails(),
+          currency != null ? currency : known.currency());
     }
   }
 
@@ -74,7 +87,7 @@ class CustomersFile implements FileFormat<CustomersFile.CustomerRow> {
         row.text(NAME, 200),
         row.findText(CONTACT, 200),
         emails(row.findText(EMAILS, 2000)),
-        currency(row.findText(CURRENCY, 10)));
+        currency(row.findText(CURRENCY, 10), taking.empty()));
   }
 
   private static @Nullable List<EmailAddress> emails(@Nullable String cell) {
@@ -87,7 +100,10 @@ class CustomersFile implements FileFormat<CustomersFile.CustomerRow> {
             .toList();
   }
 
-  private static @Nullable Currency currency(@Nullable String cell) {
+  private static @Nullable Currency currency(@Nullable String cell, EmptyValues empty) {
+    if (cell == null && empty == EmptyValues.CLEAR) {
+      throw RowProblem.of("%s is empty; each row must give it", CURRENCY.name());
+    }
     if (cell == null) {
       return null;
     }
@@ -106,7 +122,9 @@ class CustomersFile implements FileFormat<CustomersFile.CustomerRow> {
             row ->
                 RowFate.of(
                     customers.put(
-                        row.over(customers.find(row.code).map(customer -> customer.details())),
+                        row.over(
+                            customers.find(row.code).map(customer -> customer.details()),
+                            taking.empty()),
                         taking.actor())))
         .toList();
   }

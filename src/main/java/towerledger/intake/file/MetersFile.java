@@ -123,7 +123,13 @@ class MetersFile implements FileFormat<MetersFile.MeterRow> {
         .map(
             row ->
                 RowFate.of(
-                    sites.putMeter(taking.actor(), row.code, row.system, row.site, row.details)))
+                    sites.putMeter(
+                        taking.actor(),
+                        row.code,
+                        row.system,
+                        row.site,
+                        row.details,
+                        taking.empty())))
         .toList();
   }
 }

@@ -86,7 +86,8 @@ class SettingsFile implements FileFormat<SettingsFile.SettingRow> {
                         row.effectiveFrom,
                         row.name,
                         row.value,
-                        row.reason)))
+                        row.reason,
+                        taking.empty())))
         .toList();
   }
 }

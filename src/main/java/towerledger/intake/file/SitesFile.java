@@ -99,7 +99,12 @@ class SitesFile implements FileFormat<SitesFile.SiteRow> {
         .map(
             row ->
                 RowFate.of(
-                    sites.putSite(taking.actor(), row.code, customerId(row.customer), row.details)))
+                    sites.putSite(
+                        taking.actor(),
+                        row.code,
+                        customerId(row.customer),
+                        row.details,
+                        taking.empty())))
         .toList();
   }
 

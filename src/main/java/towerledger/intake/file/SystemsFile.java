@@ -50,7 +50,11 @@ class SystemsFile implements FileFormat<SystemsFile.SystemRow> {
   @Override
   public List<RowFate> take(List<SystemRow> rows, Taking taking) {
     return rows.stream()
-        .map(row -> RowFate.of(sites.putSystem(taking.actor(), row.code, row.site, row.details)))
+        .map(
+            row ->
+                RowFate.of(
+                    sites.putSystem(
+                        taking.actor(), row.code, row.site, row.details, taking.empty())))
         .toList();
   }
 }

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import towerledger.account.Actor;
+import towerledger.account.EmptyValues;
 import towerledger.bulk.BulkLoad;
 import towerledger.bulk.BulkLoader;
 import towerledger.bulk.BulkTable;
@@ -16,6 +17,7 @@ public final class Taking {
   private final Directory directory;
   private final Instant startedAt;
   private final boolean repeated;
+  private final EmptyValues empty;
   private final BulkLoader loader;
   private final Map<BulkTable, BulkLoad> loads = new HashMap<>();
   private long references;
@@ -24,13 +26,20 @@ public final class Taking {
    * A file about to be taken.
    *
    * @param repeated whether the same file came before, whole or in part
+   * @param empty what an empty cell says of a thing that is there
    */
   public Taking(
-      Actor actor, Directory directory, Instant startedAt, boolean repeated, BulkLoader loader) {
+      Actor actor,
+      Directory directory,
+      Instant startedAt,
+      boolean repeated,
+      EmptyValues empty,
+      BulkLoader loader) {
     this.actor = actor;
     this.directory = directory;
     this.startedAt = startedAt;
     this.repeated = repeated;
+    this.empty = empty;
     this.loader = loader;
   }
 
@@ -49,6 +58,10 @@ public final class Taking {
 
   public Instant startedAt() {
     return startedAt;
+  }
+
+  EmptyValues empty() {
+    return empty;
   }
 
   /** A name for the next row under which its outcome comes back. */

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import towerledger.account.EmptyValues;
 import towerledger.account.Outcome;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
@@ -143,7 +144,8 @@ class TowersFile implements FileFormat<TowersFile.TowerRow> {
 
   private Outcome put(TowerRow row, Taking taking) {
     Outcome outcome =
-        sites.putTower(taking.actor(), row.code, row.site, row.system, row.nameplate, row.own);
+        sites.putTower(
+            taking.actor(), row.code, row.site, row.system, row.nameplate, row.own, taking.empty());
     LocalDate from = Objects.requireNonNullElse(row.nameplate.startedOn(), Settings.FROM_THE_START);
     for (var setting : row.settings.entrySet()) {
       Outcome settingOutcome =
@@ -153,7 +155,8 @@ class TowersFile implements FileFormat<TowersFile.TowerRow> {
               from,
               setting.getKey(),
               setting.getValue(),
-              null);
+              null,
+              EmptyValues.KEEP);
       if (outcome == Outcome.UNCHANGED && settingOutcome != Outcome.UNCHANGED) {
         outcome = Outcome.CHANGED;
       }

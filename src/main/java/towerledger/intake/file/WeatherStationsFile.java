@@ -68,6 +68,8 @@ class WeatherStationsFile implements FileFormat<Station> {
 
   @Override
   public List<RowFate> take(List<Station> rows, Taking taking) {
-    return rows.stream().map(station -> RowFate.of(stations.put(station))).toList();
+    return rows.stream()
+        .map(station -> RowFate.of(stations.describe(taking.actor(), station, taking.empty())))
+        .toList();
   }
 }

@@ -1,6 +1,9 @@
 package towerledger.office.credits;
 
 import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.YearMonth;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -76,7 +79,7 @@ class ClaimPage {
         sums(all, words, text),
         all.isEmpty() ? List.of() : total(all, words, text),
         systems(all, words, text),
-        readings(all, words, reasons),
+        readings(all, words, text, reasons),
         disclosures(all, words, text, reasons),
         List.copyOf(trouble));
   }
@@ -201,7 +204,7 @@ class ClaimPage {
    * One table a meter and a system; a reading that ends one bill and begins the next stands once.
    */
   private static List<CreditViews.Readings> readings(
-      List<Claim> all, Words words, ReasonText reasons) {
+      List<Claim> all, Words words, FigureText text, ReasonText reasons) {
     Map<String, Set<List<String>>> bySource = new LinkedHashMap<>();
     for (Claim claim : all) {
       for (Claim.Evidence read : claim.evidence()) {
@@ -220,8 +223,17 @@ class ClaimPage {
                         headings,
                         source.getValue().stream()
                             .sorted((one, other) -> one.get(0).compareTo(other.get(0)))
+                            .map(row -> List.of(when(row.get(0), text), row.get(1)))
                             .toList())))
         .toList();
+  }
+
+  /** A month, or a moment by the site's clock, both kept as ISO 8601 has them. */
+  private static String when(String kept, FigureText text) {
+    return kept.length() == "2026-10".length()
+        ? text.shortMonth(YearMonth.parse(kept))
+        : text.moment(
+            LocalDateTime.parse(kept.replace(' ', 'T')).toInstant(ZoneOffset.UTC), ZoneOffset.UTC);
   }
 
   /**

@@ -1,5 +1,6 @@
 package towerledger.office.credits;
 
+import java.time.Year;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
@@ -27,12 +28,15 @@ class CreditController {
 
   private static final int ROWS = 50;
 
+  private final Ledger ledger;
   private final SiteYears years;
   private final ClaimPage claim;
   private final SiteAccess access;
   private final MessageSource messages;
 
-  CreditController(SiteYears years, ClaimPage claim, SiteAccess access, MessageSource messages) {
+  CreditController(
+      Ledger ledger, SiteYears years, ClaimPage claim, SiteAccess access, MessageSource messages) {
+    this.ledger = ledger;
     this.years = years;
     this.claim = claim;
     this.access = access;
@@ -47,10 +51,14 @@ class CreditController {
       @ModelAttribute("figureText") FigureText text,
       Model model) {
     Words words = new Words(messages, text.locale());
-    int shown = year != null ? year : years.findNewestYear(viewer).orElse(java.time.Year.MAX_VALUE);
+    Ledger.Reach reach = ledger.findReach(viewer).orElse(null);
+    int newest = reach == null ? Year.MAX_VALUE : reach.newest().getYear();
+    int shown = year != null ? year : newest;
     if (shown < Ledger.FIRST_MONTH.getYear() || shown > 2200) {
       model.addAttribute(
-          "view", new CreditViews.Year(0, words.of("credits.lead.none"), List.of(), null, null));
+          "view",
+          new CreditViews.Year(
+              0, words.of("credits.lead.none"), null, null, List.of(), null, null));
       return "office/credits";
     }
     int from = Math.max(0, offset);
@@ -67,10 +75,26 @@ class CreditController {
         new CreditViews.Year(
             shown,
             words.of("credits.lead", String.valueOf(shown), owed),
+            earlier(reach, shown),
+            later(reach, shown),
             rows,
             from > 0 ? address(shown, Math.max(0, from - ROWS)) : null,
             found.size() > ROWS ? address(shown, from + ROWS) : null));
     return "office/credits";
+  }
+
+  /** The year before, where the ledger reaches to it; else null. */
+  private static @Nullable Integer earlier(Ledger.@Nullable Reach reach, int year) {
+    return reach != null && year > reach.oldest().getYear()
+        ? Integer.valueOf(Math.min(year - 1, reach.newest().getYear()))
+        : null;
+  }
+
+  /** The year after, where the ledger reaches to it; else null. */
+  private static @Nullable Integer later(Ledger.@Nullable Reach reach, int year) {
+    return reach != null && year < reach.newest().getYear()
+        ? Integer.valueOf(Math.max(year + 1, reach.oldest().getYear()))
+        : null;
   }
 
   private static String address(int year, int offset) {
@@ -100,7 +124,10 @@ class CreditController {
             .findSite(viewer, code)
             .filter(found -> year >= Ledger.FIRST_MONTH.getYear() && year <= 2200)
             .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
+    Ledger.Reach reach = ledger.findReach(viewer).orElse(null);
     model.addAttribute("view", claim.of(site, year, text));
+    model.addAttribute("earlier", earlier(reach, year));
+    model.addAttribute("later", later(reach, year));
     return "office/claim";
   }
 }

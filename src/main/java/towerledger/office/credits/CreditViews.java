@@ -14,12 +14,20 @@ final class CreditViews {
    *
    * @param year the year
    * @param lead the sentence it begins with
+   * @param earlier the year before; null where the ledger does not reach to it
+   * @param later the year after, likewise
    * @param rows sites, most unclaimed first
    * @param before address of the rows before; null where there are none
    * @param after address of the rows after
    */
   record Year(
-      int year, String lead, List<Row> rows, @Nullable String before, @Nullable String after) {}
+      int year,
+      String lead,
+      @Nullable Integer earlier,
+      @Nullable Integer later,
+      List<Row> rows,
+      @Nullable String before,
+      @Nullable String after) {}
 
   /** A site in a year. */
   record Row(

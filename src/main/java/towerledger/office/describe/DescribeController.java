@@ -94,8 +94,11 @@ class DescribeController {
     Map<String, String> changed = editing ? changed(typed, known) : Map.of();
     String trouble = "";
     if (changed.isEmpty()) {
+      Map<String, String> cells = page.cells(viewer, sheet, typed, editing);
       trouble =
-          rows.take(viewer, actor, sheet.file(), page.cells(viewer, sheet, typed, key, editing))
+          (editing
+                  ? rows.edit(viewer, actor, sheet.file(), key, cells)
+                  : rows.take(viewer, actor, sheet.file(), cells))
               .orElse("");
       if (trouble.isEmpty()) {
         return taken(sheet, typed, editing, flash);

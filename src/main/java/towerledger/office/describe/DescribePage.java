@@ -37,25 +37,29 @@ class DescribePage {
   private static final int SUGGESTIONS = 500;
   private static final String MOMENT = "datetime-local";
   private static final String TOWER = "tower";
+  private static final String STATION = "station";
+  private static final String SITE = "site";
+  private static final String CUSTOMER = "customer";
   private static final MathContext SHOWN = new MathContext(6);
 
   private static final Map<String, String> SUGGEST =
       Map.of(
           "customer",
-          "SELECT code FROM account_customer ORDER BY code",
+          "SELECT code, name FROM account_customer ORDER BY code",
           "site",
-          "SELECT code FROM site_site ORDER BY code",
+          "SELECT code, name FROM site_site ORDER BY code",
           "system",
-          "SELECT code FROM site_system ORDER BY code",
+          "SELECT code, name FROM site_system ORDER BY code",
           "station",
-          "SELECT code FROM weather_station ORDER BY code",
+          "SELECT code, name FROM weather_station ORDER BY code",
           "schedule",
-          "SELECT DISTINCT schedule FROM tariff_schedule ORDER BY schedule",
+          "SELECT schedule, MAX(name) FROM tariff_schedule GROUP BY schedule ORDER BY schedule",
           "water_schedule",
-          "SELECT DISTINCT schedule FROM tariff_schedule WHERE service = 'water' ORDER BY schedule",
+          "SELECT schedule, MAX(name) FROM tariff_schedule WHERE service = 'water'"
+              + " GROUP BY schedule ORDER BY schedule",
           "sewer_schedule",
-          "SELECT DISTINCT schedule FROM tariff_schedule WHERE service = 'sewer' ORDER BY"
-              + " schedule");
+          "SELECT schedule, MAX(name) FROM tariff_schedule WHERE service = 'sewer'"
+              + " GROUP BY schedule ORDER BY schedule");
 
   private final DescribedRows rows;
   private final JdbcClient jdbc;
@@ -126,27 +130,18 @@ class DescribePage {
     return (shown.scale() < 0 ? shown.setScale(0) : shown).toPlainString();
   }
 
-  /**
-   * The cells to take: what was typed where it differs from what was known, and what every row must
-   * tell, exactly as it is known where it was left alone.
-   */
+  /** The cells to take: what is told of a new thing, or what was typed over what was known. */
   Map<String, String> cells(
-      Viewer viewer,
-      Sheet sheet,
-      Map<String, String> typed,
-      Map<String, String> key,
-      boolean editing) {
-    Map<String, String> exact = editing ? rows.find(sheet.file(), key).orElse(Map.of()) : Map.of();
+      Viewer viewer, Sheet sheet, Map<String, String> typed, boolean editing) {
     Map<String, String> cells = new LinkedHashMap<>();
     for (Column column : rows.listColumns(sheet.file())) {
       String value = typed.getOrDefault(column.name(), "").strip();
-      boolean same = editing && value.equals(typed.getOrDefault("was-" + column.name(), ""));
-      String known = exact.get(column.siName());
-      if (same && known != null) {
-        if (column.required()) {
-          cells.put(column.siName(), known);
-        }
-      } else if (!value.isEmpty()) {
+      boolean tells =
+          editing
+              ? typed.containsKey(column.name())
+                  && !value.equals(typed.getOrDefault("was-" + column.name(), ""))
+              : !value.isEmpty();
+      if (tells) {
         boolean si = column.twin() != null && viewer.units() == UnitPreference.SI;
         cells.put(si ? column.siName() : column.name(), value);
       }
@@ -186,16 +181,22 @@ class DescribePage {
         open || editing,
         trouble,
         !changed.isEmpty(),
-        back(sheet, editing ? known : typed, editing));
+        back(sheet, editing ? known : typed, editing),
+        related(sheet, known, words));
   }
 
   /**
    * Columns that a form shows. That of a tower which is there leaves out what is edited elsewhere
    * and would stand empty though it is known: settings, which change by date, and what describes
-   * the system of several towers.
+   * the system of several towers. That of a station leaves out what its hours tell.
    */
   private List<Column> shown(Sheet sheet, boolean editing, Map<String, String> known) {
     List<Column> columns = rows.listColumns(sheet.file());
+    if (sheet.path().equals(STATION)) {
+      return columns.stream()
+          .filter(column -> !Sheet.OF_A_STATION_S_HOURS.contains(column.name()))
+          .toList();
+    }
     if (!editing || !sheet.path().equals(TOWER)) {
       return columns;
     }
@@ -259,7 +260,7 @@ class DescribePage {
             .toList();
     return new DescribeView.Field(
         name,
-        ColumnText.label(column, words),
+        label(sheet, column, words),
         ColumnText.unit(column, viewer.units()),
         typed.getOrDefault(name, ""),
         known.getOrDefault(name, ""),
@@ -273,20 +274,61 @@ class DescribePage {
         changed.get(name));
   }
 
-  private List<String> suggestions(Sheet sheet, String column) {
+  /** A column's name; that of a station's own code, which is a site's station elsewhere. */
+  private static String label(Sheet sheet, Column column, Words words) {
+    return sheet.path().equals(STATION) && sheet.isKey(column.name())
+        ? words.of("describe.code.station")
+        : ColumnText.label(column, words);
+  }
+
+  private List<DescribeView.Choice> suggestions(Sheet sheet, String column) {
     if (column.equals("time_zone")) {
       return ZoneId.getAvailableZoneIds().stream()
           .filter(
               zone ->
                   zone.startsWith("America/") || zone.startsWith("Europe/") || zone.equals("UTC"))
           .sorted()
+          .map(zone -> new DescribeView.Choice(zone, ""))
           .toList();
     }
     String sql =
         column.equals(sheet.key().get(0)) && sheet.key().size() == 1 ? null : SUGGEST.get(column);
     return sql == null
         ? List.of()
-        : jdbc.sql(sql + " FETCH FIRST " + SUGGESTIONS + " ROWS ONLY").query(String.class).list();
+        : jdbc.sql(sql + " FETCH FIRST " + SUGGESTIONS + " ROWS ONLY")
+            .query(
+                (row, n) -> {
+                  String name = row.getString(2);
+                  return new DescribeView.Choice(row.getString(1), name == null ? "" : name);
+                })
+            .list();
+  }
+
+  /** Forms of what a site belongs to, from where a reader may well have come to look for them. */
+  private List<DescribeView.Way> related(Sheet sheet, Map<String, String> known, Words words) {
+    if (!sheet.path().equals(SITE)) {
+      return List.of();
+    }
+    List<DescribeView.Way> ways = new ArrayList<>();
+    String customer = known.getOrDefault(CUSTOMER, "");
+    if (!customer.isEmpty()) {
+      ways.add(
+          new DescribeView.Way(
+              "/describe/customer?edit&customer=" + customer,
+              words.of("describe.edit.customer", customer)));
+    }
+    String station = known.getOrDefault(STATION, "");
+    if (!station.isEmpty()) {
+      boolean there = rows.find("weather_stations", Map.of(STATION, station)).isPresent();
+      ways.add(
+          new DescribeView.Way(
+              "/describe/station?" + (there ? "edit&" : "") + "station=" + station,
+              there
+                  ? words.of("describe.edit.station", station)
+                  : words.of("describe.station.unknown", station)));
+    }
+    ways.add(new DescribeView.Way("/describe/station", words.of("describe.add.station")));
+    return ways;
   }
 
   static @Nullable String next(Sheet sheet, Map<String, String> typed) {

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param trouble why the form was not taken; empty where it was not refused
  * @param changed whether somebody else changed the thing meanwhile
  * @param back address of where the thing belongs
+ * @param related other forms that go with it
  */
 record DescribeView(
     String sheet,
@@ -25,7 +26,8 @@ record DescribeView(
     boolean open,
     String trouble,
     boolean changed,
-    String back) {
+    String back,
+    List<Way> related) {
 
   /**
    * A field.
@@ -55,10 +57,13 @@ record DescribeView(
       String type,
       boolean number,
       List<Choice> choices,
-      List<String> suggestions,
+      List<Choice> suggestions,
       @Nullable String wrong,
       @Nullable String now) {}
 
-  /** A choice. */
+  /** A code and what it is called; empty where the code says it. */
   record Choice(String code, String name) {}
+
+  /** A way to another page. */
+  record Way(String path, String name) {}
 }

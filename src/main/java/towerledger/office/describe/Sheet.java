@@ -47,6 +47,11 @@ record Sheet(String path, String file, List<String> key, List<String> first) {
                   "water_schedule",
                   "sewer_schedule")),
           new Sheet(
+              "station",
+              "weather_stations",
+              List.of("station"),
+              List.of("station", "name", "latitude_deg", "longitude_deg", "elevation_ft")),
+          new Sheet(
               "system",
               "systems",
               List.of("system"),
@@ -100,6 +105,9 @@ record Sheet(String path, String file, List<String> key, List<String> first) {
 
   /** Columns that name a tower and its place, though those of a system are named alike. */
   static final List<String> OF_A_TOWER = List.of("site", "name", "system");
+
+  /** Columns that tell of the hours of a station; whoever brings the hours tells them. */
+  static final List<String> OF_A_STATION_S_HOURS = List.of("source", "typical_year");
 
   private static final List<String> YES_OR_NO = List.of("true", "false");
 

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
@@ -29,6 +30,7 @@ import towerledger.drawing.FigureText;
 import towerledger.intake.DescribedRows;
 import towerledger.intake.csv.Column;
 import towerledger.office.SettingText;
+import towerledger.page.AddressText;
 import towerledger.site.SettingName;
 import towerledger.wording.SpreadsheetGuard;
 import towerledger.wording.Words;
@@ -37,7 +39,7 @@ import towerledger.wording.Words;
 @Controller
 class HistoryController {
 
-  private static final int ROWS = 50;
+  private static final int ROWS = 25;
   private static final int LAST_PAGE = 100_000;
   private static final String DID = "history.did.";
   private static final String KIND = "history.kind.";
@@ -47,6 +49,12 @@ class HistoryController {
 
   /** A setting as history names it: its system, its name, and the day it holds from. */
   private static final Pattern SETTING = Pattern.compile("(.+) (\\w+) from (\\d{4}-\\d\\d-\\d\\d)");
+
+  /** A bill as history names it: its site, its service, and its first day. */
+  private static final Pattern BILL = Pattern.compile("(.+) (\\w+) (\\d{4}-\\d\\d-\\d\\d)");
+
+  /** A report as history names it: its customer, its month and its edition. */
+  private static final Pattern REPORT = Pattern.compile("(.+) (\\d{4}-\\d\\d) edition (\\d+)");
 
   private final HistorySearch history;
   private final MessageSource messages;
@@ -212,13 +220,13 @@ class HistoryController {
     return new Row(
         text.moment(change.at(), ZoneOffset.UTC),
         change.actor(),
-        change.source(),
+        AddressText.of(change.source(), words),
         name(change.action(), DID, words),
         own ? "" : name(change.kind(), KIND, words),
         own
             ? ""
             : name == null
-                ? named(change.code(), text)
+                ? named(change.code(), words, text)
                 : words.of(
                     "history.setting",
                     setting.group(1),
@@ -227,8 +235,24 @@ class HistoryController {
         kept.say(change.kind(), name, change.before(), change.after()));
   }
 
-  /** A code; a moment in it as people write it. */
-  private static String named(String code, FigureText text) {
+  /** A code; what goes with it as people write it. */
+  private static String named(String code, Words words, FigureText text) {
+    Matcher bill = BILL.matcher(code);
+    if (bill.matches()) {
+      return words.of(
+          "history.bill",
+          bill.group(1),
+          words.or("kept." + bill.group(2), bill.group(2)),
+          text.day(LocalDate.parse(bill.group(3))));
+    }
+    Matcher report = REPORT.matcher(code);
+    if (report.matches()) {
+      return words.of(
+          "history.report",
+          report.group(1),
+          text.month(YearMonth.parse(report.group(2))),
+          report.group(3));
+    }
     return MOMENT
         .matcher(code)
         .replaceFirst(

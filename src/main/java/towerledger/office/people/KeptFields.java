@@ -69,14 +69,32 @@ final class KeptFields {
     Map<String, JsonNode> was = fields(before);
     Map<String, JsonNode> is = fields(after);
     if (setting != null && is != null && is.containsKey(VALUE)) {
-      String now = SettingText.value(setting, is.get(VALUE).asString(), words, text);
-      return was == null || !was.containsKey(VALUE)
-          ? now
-          : arrow(SettingText.value(setting, was.get(VALUE).asString(), words, text), now);
+      return setting(kind, setting, was, is);
     }
     if (was == null || is == null) {
       return is == null ? plain(after) : after(kind, is);
     }
+    return changes(kind, was, is);
+  }
+
+  /** The value of a setting, before the reason that was given for it. */
+  private String setting(
+      String kind,
+      SettingName setting,
+      @Nullable Map<String, JsonNode> was,
+      Map<String, JsonNode> is) {
+    JsonNode value = is.remove(VALUE);
+    JsonNode before = was == null ? null : was.remove(VALUE);
+    String now = value == null ? "" : SettingText.value(setting, value.asString(), words, text);
+    String told =
+        before == null || before.equals(value)
+            ? now
+            : arrow(SettingText.value(setting, before.asString(), words, text), now);
+    String rest = was == null ? after(kind, is) : changes(kind, was, is);
+    return rest.isEmpty() ? told : told + " · " + rest;
+  }
+
+  private String changes(String kind, Map<String, JsonNode> was, Map<String, JsonNode> is) {
     List<String> changed = new ArrayList<>();
     is.forEach(
         (name, value) -> {

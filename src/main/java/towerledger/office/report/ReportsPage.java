@@ -19,6 +19,7 @@ import towerledger.account.Customer;
 import towerledger.account.Customers;
 import towerledger.account.EmailAddress;
 import towerledger.drawing.FigureText;
+import towerledger.ledger.Ledger;
 import towerledger.report.Deliveries;
 import towerledger.report.Leavers;
 import towerledger.report.ReportIssue;
@@ -40,6 +41,7 @@ class ReportsPage {
   static final List<String> LANGUAGES = List.of("en", "es");
 
   private final Reports reports;
+  private final Ledger ledger;
   private final ReportPlans plans;
   private final Deliveries deliveries;
   private final Leavers leavers;
@@ -49,6 +51,7 @@ class ReportsPage {
 
   ReportsPage(
       Reports reports,
+      Ledger ledger,
       ReportPlans plans,
       Deliveries deliveries,
       Leavers leavers,
@@ -56,6 +59,7 @@ class ReportsPage {
       MessageSource messages,
       Clock clock) {
     this.reports = reports;
+    this.ledger = ledger;
     this.plans = plans;
     this.deliveries = deliveries;
     this.leavers = leavers;
@@ -196,14 +200,16 @@ class ReportsPage {
         LANGUAGES,
         IntStream.range(0, 24).boxed().toList(),
         leavers.list(customer.id()),
-        months(plan.zone(), text),
+        months(customer.id(), plan.zone(), text),
         issues);
   }
 
-  private List<ReportsView.Choice> months(ZoneId zone, FigureText text) {
+  /** Months that are over and that the customer's systems have rows for, newest first. */
+  private List<ReportsView.Choice> months(long customerId, ZoneId zone, FigureText text) {
     YearMonth newest = YearMonth.from(clock.instant().atZone(zone)).minusMonths(1);
+    YearMonth oldest = ledger.findOldestMonth(customerId).orElse(newest.plusMonths(1));
     List<ReportsView.Choice> months = new ArrayList<>();
-    for (int back = 0; back < MONTHS; back++) {
+    for (int back = 0; back < MONTHS && !newest.minusMonths(back).isBefore(oldest); back++) {
       YearMonth month = newest.minusMonths(back);
       months.add(new ReportsView.Choice(month.toString(), text.month(month)));
     }

@@ -128,7 +128,8 @@ class RoundController {
     CoolingSystem system = find(viewer, code);
     Words words = new Words(messages, text.locale());
     Map<String, String> wrong = new LinkedHashMap<>();
-    ReasonText reasons = new ReasonText(words, text);
+    ZoneId zone = sites.findSite(system.siteId()).orElseThrow().details().zone();
+    ReasonText reasons = new ReasonText(words, text, zone);
     List<String> remarks = List.of();
     try {
       remarks =

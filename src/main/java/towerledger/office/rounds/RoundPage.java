@@ -26,6 +26,7 @@ import towerledger.logsheet.VisitCodes;
 import towerledger.meter.ExpectedVolume;
 import towerledger.meter.MeterRecords;
 import towerledger.meter.RegisterReading;
+import towerledger.page.RegisterUnit;
 import towerledger.quantity.Span;
 import towerledger.site.CoolingSystem;
 import towerledger.site.Meter;
@@ -230,7 +231,7 @@ class RoundPage {
         RoundSheet.REGISTER + meter.code(),
         words.of(
             "round.meter", words.of("meter.role." + meter.details().role().code()), meter.code()),
-        words.of("unit." + meter.details().unit()),
+        RegisterUnit.of(meter.details(), words, text),
         last.map(
                 reading ->
                     words.of(
