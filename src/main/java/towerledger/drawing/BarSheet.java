@@ -21,7 +21,7 @@ public final class BarSheet {
   private static final double ROW = 46;
   private static final double SIGN = 17;
   private static final WaterBar.Style STYLE =
-      new WaterBar.Style(Medium.PAPER, WIDTH - 2 * MARGIN, 16, 8);
+      new WaterBar.Style(Medium.PAPER, WIDTH - 2 * MARGIN, 16, 8, 1);
 
   private BarSheet() {}
 

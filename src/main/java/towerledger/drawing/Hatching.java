@@ -12,14 +12,24 @@ final class Hatching {
 
   /** Fills a field with the part's colour and texture. */
   static void field(Svg svg, WaterPart part, double x, double y, double w, double h, String hint) {
+    field(svg, part, x, y, w, h, hint, 1);
+  }
+
+  /**
+   * The same in a drawing that may be shown smaller than it is drawn.
+   *
+   * @param grain how many times as coarse the lines of a loss are, so that they stay lines there
+   */
+  static void field(
+      Svg svg, WaterPart part, double x, double y, double w, double h, String hint, double grain) {
     if (w <= 0 || h <= 0) {
       return;
     }
     svg.area(x, y, w, h, part.tone(), hint);
     switch (part.texture()) {
       case PLAIN -> {}
-      case RISING -> svg.path(slanted(x, y, w, h, true), Tone.LOSS, 1.4);
-      case FALLING -> svg.path(slanted(x, y, w, h, false), Tone.LOSS_PALE, 1);
+      case RISING -> svg.path(slanted(x, y, w, h, true, grain), Tone.LOSS, 1.4 * grain);
+      case FALLING -> svg.path(slanted(x, y, w, h, false, grain), Tone.LOSS_PALE, grain);
       case UPRIGHT -> svg.path(upright(x, y, w, h), Tone.INK_SOFT, 0.7);
       case LEVEL -> svg.path(level(x, y, w, h), Tone.INK_SOFT, 0.7);
       case DOTTED -> {
@@ -30,10 +40,12 @@ final class Hatching {
   }
 
   /** Lines at 45°, rising or falling to the right, cut to the field. */
-  private static String slanted(double x, double y, double w, double h, boolean rising) {
+  private static String slanted(
+      double x, double y, double w, double h, boolean rising, double grain) {
     StringBuilder path = new StringBuilder();
-    double first = Math.ceil((x - h) / STEP) * STEP;
-    for (double at = first; at < x + w; at += STEP) {
+    double step = STEP * grain;
+    double first = Math.ceil((x - h) / step) * step;
+    for (double at = first; at < x + w; at += step) {
       // the line runs from (at, bottom) to (at + h, top), or mirrored
       double from = Math.max(at, x);
       double to = Math.min(at + h, x + w);

@@ -99,7 +99,7 @@ public final class WaterBar {
     double zero = left + 1 + leftLitres * perLitre;
     double bottom = top + barHeight;
     svg.line(zero, top, zero, bottom + 1, Tone.INK_SOFT, 0.8);
-    drawParts(svg, left, zero, top, perLitre, barHeight, hints);
+    drawParts(svg, left, zero, top, perLitre, style, hints);
     makeup.ifPresent(
         metered -> {
           double x = zero + metered.litres() * perLitre;
@@ -115,8 +115,9 @@ public final class WaterBar {
       double zero,
       double top,
       double perLitre,
-      double barHeight,
+      Style style,
       Map<WaterPart, String> hints) {
+    double barHeight = style.barHeight();
     double right = zero;
     double left = zero;
     for (WaterPart part : WaterPart.values()) {
@@ -127,7 +128,7 @@ public final class WaterBar {
       String hint = hints.getOrDefault(part, "");
       double length = Math.abs(volume.litres()) * perLitre;
       if (volume.litres() >= 0) {
-        Hatching.field(svg, part, right, top + 1, length, barHeight - 1, hint);
+        Hatching.field(svg, part, right, top + 1, length, barHeight - 1, hint, style.grain());
         right += length;
         if (length > 2) {
           svg.line(right, top + 1, right, top + barHeight, Tone.GROUND, 0.8);
@@ -135,7 +136,7 @@ public final class WaterBar {
       } else {
         double shown = Math.min(length, left - edge - 1);
         left -= shown;
-        Hatching.field(svg, part, left, top + 1, shown, barHeight - 1, hint);
+        Hatching.field(svg, part, left, top + 1, shown, barHeight - 1, hint, style.grain());
       }
     }
   }
@@ -178,16 +179,19 @@ public final class WaterBar {
    * @param width in pixels, or points on paper
    * @param barHeight height of the bar itself
    * @param whiskerHeight room for the whisker below it
+   * @param grain how many times as coarse as elsewhere a loss is hatched: a page shows the drawing
+   *     at half its size on a phone
    */
-  public record Style(Medium medium, double width, double barHeight, double whiskerHeight) {
+  public record Style(
+      Medium medium, double width, double barHeight, double whiskerHeight, double grain) {
 
     /** In a list, a bar to a line. */
-    public static final Style LIST = new Style(Medium.PAGE, 320, 13, 7);
+    public static final Style LIST = new Style(Medium.PAGE, 320, 13, 7, 1.5);
 
     /** Across a page, with its table beneath. */
-    public static final Style BROAD = new Style(Medium.PAGE, 720, 30, 10);
+    public static final Style BROAD = new Style(Medium.PAGE, 720, 30, 10, 1.75);
 
     /** In mail and print. */
-    public static final Style PAPER = new Style(Medium.PAPER, 500, 22, 9);
+    public static final Style PAPER = new Style(Medium.PAPER, 500, 22, 9, 1);
   }
 }

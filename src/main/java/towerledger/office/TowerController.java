@@ -205,7 +205,7 @@ class TowerController {
         List.of(words.of("finding.when"), words.of("finding.what")),
         SystemPage.visits(happened, zone, text).stream()
             .limit(VISITS)
-            .map(visit -> List.of(visit.day(), visit.says()))
+            .map(visit -> List.of(visit.day().replace(' ', '\u00a0'), visit.says()))
             .toList());
   }
 }
