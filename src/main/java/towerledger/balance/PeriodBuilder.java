@@ -21,7 +21,7 @@ final class PeriodBuilder {
   private static final double[] LOAD_SCATTER = {0.025, 0.045, 0.09, 0.09};
 
   /** The same as a part of the mean evaporation: at low load percentages lose their meaning. */
-  private static final double[] LOW_LOAD_SCATTER = {0.018, 0.025, 0.06, 0.06};
+  private static final double[] LOW_LOAD_SCATTER = {0.0125, 0.018, 0.048, 0.052};
 
   private static final double MOST_LOW_LOAD = 6;
 
