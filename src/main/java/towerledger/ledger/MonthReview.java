@@ -173,16 +173,11 @@ public class MonthReview {
   }
 
   /**
-   * Money lost by customer, dearest first; customers who lost nothing are left out.
+   * Money lost by customer, dearest first, without their names; customers who lost nothing are left
+   * out.
    *
-   * @param limit how many to name in each currency; the others are told together
+   * @param limit how many to tell apart in each currency; the others are told together
    */
-  public List<CustomerLosses> lossByCustomer(
-      Viewer viewer, YearMonth month, ReviewFilter filter, int limit) {
-    return questions.answer(named(rankedLosses(viewer, month, filter, limit)));
-  }
-
-  /** The same without names. */
   List<RankedLosses> rankedLosses(Viewer viewer, YearMonth month, ReviewFilter filter, int limit) {
     Condition where = where(viewer, month, filter);
     LossesSummed sums = new LossesSummed();

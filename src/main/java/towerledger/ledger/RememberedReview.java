@@ -53,7 +53,7 @@ public class RememberedReview {
    * @param changes how often the ledger had changed when the figures were read, at least
    * @param sums see {@link MonthReview#sums}
    * @param months see {@link MonthReview#lossByMonth}
-   * @param customers see {@link MonthReview#lossByCustomer}, without names
+   * @param customers see {@link MonthReview#rankedLosses}
    */
   public record Portfolio(
       long changes,

@@ -111,7 +111,9 @@ abstract class KeptSumsCases {
     Viewer office = office();
 
     CustomerLosses losses =
-        review.lossByCustomer(office, month, ReviewFilter.all(), 2).stream()
+        questions
+            .answer(MonthReview.named(review.rankedLosses(office, month, ReviewFilter.all(), 2)))
+            .stream()
             .filter(of -> of.currency().getCurrencyCode().equals("USD"))
             .findFirst()
             .orElseThrow();
