@@ -32,20 +32,19 @@ final class LoadShape {
     double[] shape = new double[hours];
     double base = basePart(attributes);
     double setBack = setBack(attributes);
-    LocalTime from = attributes.occupiedFrom().orElse(defaultFrom(attributes));
-    LocalTime to = attributes.occupiedTo().orElse(defaultTo(attributes));
-    Set<DayOfWeek> days = days(attributes);
+    boolean[] occupiedHours = occupiedHours(attributes);
+    Set<DayOfWeek> occupiedDays = days(attributes);
     int offset = (int) ((start.getEpochSecond() - weather.start().getEpochSecond()) / 3600);
     double smoothed = Double.NaN;
     double dew = 10;
     int hourOfDay = 0;
-    DayOfWeek day = DayOfWeek.MONDAY;
+    boolean occupiedDay = false;
     boolean idle = false;
     for (int h = 0; h < hours; h++) {
       if (h % 24 == 0 || hourOfDay == 23) {
         ZonedDateTime local = start.plusSeconds(3600L * h).atZone(zone);
         hourOfDay = local.getHour();
-        day = local.getDayOfWeek();
+        occupiedDay = occupiedDays.contains(local.getDayOfWeek());
         idle = attributes.idleMonths().contains(local.getMonth());
       } else {
         hourOfDay++;
@@ -71,14 +70,23 @@ final class LoadShape {
                               1.1,
                               (smoothed - BALANCE_C) / (PEAK_C - BALANCE_C)
                                   + 0.01 * Math.max(0, dew - 13)));
-      boolean occupied = days.contains(day) && within(hourOfDay, from, to);
-      double activity = occupied ? 1 : setBack;
+      double activity = occupiedDay && occupiedHours[hourOfDay] ? 1 : setBack;
       shape[h] = PEAK_PART * weatherPart * activity;
       if (shape[h] < 0.02) {
         shape[h] = 0;
       }
     }
     return shape;
+  }
+
+  private static boolean[] occupiedHours(SystemAttributes attributes) {
+    LocalTime from = attributes.occupiedFrom().orElse(defaultFrom(attributes));
+    LocalTime to = attributes.occupiedTo().orElse(defaultTo(attributes));
+    boolean[] occupied = new boolean[24];
+    for (int hour = 0; hour < occupied.length; hour++) {
+      occupied[hour] = within(hour, from, to);
+    }
+    return occupied;
   }
 
   private static boolean within(int hour, LocalTime from, LocalTime to) {

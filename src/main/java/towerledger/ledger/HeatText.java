@@ -7,8 +7,9 @@ import org.jspecify.annotations.Nullable;
 import towerledger.balance.facts.HeatEvidence;
 
 /**
- * Writes heat evidence as its records print themselves, at a quarter of the cost: a system may have
- * one for every hour of a year, and each is written for its month's digest. For one thread.
+ * Writes heat evidence into a digest as its records print themselves, at a small part of the cost:
+ * a system may have one for every hour of a year, and each is written for its month's digest. For
+ * one thread.
  */
 final class HeatText {
 
@@ -17,76 +18,90 @@ final class HeatText {
   /** Numbers kept as text: instruments tell tenths, and so the same few numbers all year. */
   private static final int NUMBERS = 2048;
 
-  private final StringBuilder text = new StringBuilder(256);
-  private final long[] numbers = new long[NUMBERS];
-  private final @Nullable String[] asText = new String[NUMBERS];
-  private long dayWritten = Long.MIN_VALUE;
-  private String day = "";
+  private static final byte[] SPAN = DigestText.plain("[span=Span[startInclusive=");
+  private static final byte[] SPAN_END = DigestText.plain(", endExclusive=");
+  private static final byte[] TEMPERATURES = DigestText.plain("WaterTemperatures");
+  private static final byte[] HOT = DigestText.plain("], hotC=");
+  private static final byte[] COLD = DigestText.plain(", coldC=");
+  private static final byte[] FLOW = DigestText.plain(", waterFlowKgPerSecond=");
+  private static final byte[] METERED = DigestText.plain("HeatRejected");
+  private static final byte[] JOULES = DigestText.plain("], joules=");
+  private static final byte[] ERROR = DigestText.plain(", errorFraction=OptionalDouble[");
+  private static final byte[] ERROR_END = DigestText.plain("]]");
+  private static final byte[] NO_ERROR = DigestText.plain(", errorFraction=OptionalDouble.empty]");
+  private static final byte[] UTC = DigestText.plain("Z");
 
-  /** What {@code evidence.toString()} says. */
-  String of(HeatEvidence evidence) {
+  private final long[] numbers = new long[NUMBERS];
+  private final byte[] @Nullable [] asText = new byte[NUMBERS][];
+  private long dayWritten = Long.MIN_VALUE;
+  private byte[] day = {};
+
+  /** Writes what {@code evidence.toString()} says. */
+  void write(HeatEvidence evidence, DigestText out) {
     if (evidence instanceof HeatEvidence.WaterTemperatures water) {
-      begin("WaterTemperatures", water);
-      text.append(", hotC=").append(number(water.hotC()));
-      text.append(", coldC=").append(number(water.coldC()));
-      text.append(", waterFlowKgPerSecond=").append(number(water.waterFlowKgPerSecond()));
+      begin(TEMPERATURES, water, out);
+      out.piece(HOT);
+      out.piece(number(water.hotC()));
+      out.piece(COLD);
+      out.piece(number(water.coldC()));
+      out.piece(FLOW);
+      out.piece(number(water.waterFlowKgPerSecond()));
     } else if (evidence instanceof HeatEvidence.HeatRejected metered) {
-      begin("HeatRejected", metered);
-      text.append(", joules=").append(number(metered.joules()));
+      begin(METERED, metered, out);
+      out.piece(JOULES);
+      out.piece(number(metered.joules()));
     } else {
-      return evidence.toString();
+      out.text(evidence.toString());
+      return;
     }
-    text.append(", errorFraction=");
     OptionalDouble error = evidence.errorFraction();
     if (error.isPresent()) {
-      text.append("OptionalDouble[").append(number(error.getAsDouble())).append(']');
+      out.piece(ERROR);
+      out.piece(number(error.getAsDouble()));
+      out.piece(ERROR_END);
     } else {
-      text.append("OptionalDouble.empty");
+      out.piece(NO_ERROR);
     }
-    return text.append(']').toString();
+    out.end();
   }
 
-  private String number(double value) {
+  private byte[] number(double value) {
     long bits = Double.doubleToRawLongBits(value);
     int at = (int) ((bits * 0x9E3779B97F4A7C15L) >>> 53);
-    String known = asText[at];
+    byte[] known = asText[at];
     if (known == null || numbers[at] != bits) {
-      known = Double.toString(value);
+      known = DigestText.plain(Double.toString(value));
       numbers[at] = bits;
       asText[at] = known;
     }
     return known;
   }
 
-  private void begin(String name, HeatEvidence evidence) {
-    text.setLength(0);
-    text.append(name).append("[span=Span[startInclusive=");
-    instant(evidence.span().startInclusive());
-    text.append(", endExclusive=");
-    instant(evidence.span().endExclusive());
-    text.append(']');
+  private void begin(byte[] name, HeatEvidence evidence, DigestText out) {
+    out.begin();
+    out.piece(name);
+    out.piece(SPAN);
+    instant(evidence.span().startInclusive(), out);
+    out.piece(SPAN_END);
+    instant(evidence.span().endExclusive(), out);
   }
 
-  private void instant(Instant instant) {
+  private void instant(Instant instant, DigestText out) {
     long second = instant.getEpochSecond();
     if (instant.getNano() != 0) {
-      text.append(instant);
+      out.piece(DigestText.plain(instant.toString()));
       return;
     }
     long epochDay = Math.floorDiv(second, (long) SECONDS_PER_DAY);
     if (epochDay != dayWritten) {
       dayWritten = epochDay;
-      day = LocalDate.ofEpochDay(epochDay).toString();
+      day = DigestText.plain(LocalDate.ofEpochDay(epochDay).toString());
     }
     int ofDay = (int) (second - epochDay * SECONDS_PER_DAY);
-    text.append(day);
-    two('T', ofDay / 3600);
-    two(':', ofDay / 60 % 60);
-    two(':', ofDay % 60);
-    text.append('Z');
-  }
-
-  private void two(char before, int number) {
-    text.append(before).append((char) ('0' + number / 10)).append((char) ('0' + number % 10));
+    out.piece(day);
+    out.two('T', ofDay / 3600);
+    out.two(':', ofDay / 60 % 60);
+    out.two(':', ofDay % 60);
+    out.piece(UTC);
   }
 }

@@ -112,12 +112,14 @@ class SiteReckoning {
       } // else a setting or reading dated ahead: its months come with the calendar
     }
     List<NewRevision> fresh = new ArrayList<>();
+    MonthDigests digests = new MonthDigests();
     bySpan.forEach(
         (span, together) -> {
           Map<Long, SystemFacts> facts = gatherer.gather(together, span, stations);
           var books = new Books(together.keySet(), span);
           together.forEach(
-              (site, systems) -> fresh.addAll(months(site, systems, facts, books, first, now)));
+              (site, systems) ->
+                  fresh.addAll(months(site, systems, facts, books, digests, first, now)));
         });
     if (fresh.isEmpty()) {
       return 0;
@@ -140,16 +142,19 @@ class SiteReckoning {
       List<CoolingSystem> systems,
       Map<Long, SystemFacts> facts,
       Books books,
+      MonthDigests digests,
       @Nullable YearMonth first,
       Instant now) {
     var byMonth = new TreeMap<YearMonth, Map<String, MonthVerdict>>();
     var factsByCode = new HashMap<String, SystemFacts>();
+    var digestsByCode = new HashMap<String, MonthDigests.OfSystem>();
     for (CoolingSystem system : systems) {
       SystemFacts known = facts.get(system.id());
       if (known == null) {
         continue;
       }
       factsByCode.put(system.code(), known);
+      digestsByCode.put(system.code(), digests.of(known));
       for (MonthVerdict verdict : judge(known, first, now)) {
         byMonth
             .computeIfAbsent(verdict.month(), month -> new TreeMap<>())
@@ -161,7 +166,6 @@ class SiteReckoning {
       return fresh;
     }
     SiteMoney money = books.of(site);
-    HeatText heatText = new HeatText();
     byMonth.forEach(
         (month, verdicts) -> {
           var priced = money.price(month, verdicts, factsByCode);
@@ -175,11 +179,8 @@ class SiteReckoning {
                       system,
                       verdict,
                       Objects.requireNonNull(priced.get(system.code())),
-                      MonthFacts.digest(
-                          Objects.requireNonNull(factsByCode.get(system.code())),
-                          month,
-                          inputs,
-                          heatText),
+                      Objects.requireNonNull(digestsByCode.get(system.code()))
+                          .digest(month, inputs),
                       LedgerStatus.byCalendar(month, site.details().zone(), now)));
             }
           }

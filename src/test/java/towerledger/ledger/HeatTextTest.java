@@ -2,6 +2,9 @@ package towerledger.ledger;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayInputStream;
+import java.io.DataInputStream;
+import java.io.IOException;
 import java.time.Instant;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -12,7 +15,7 @@ import towerledger.quantity.Span;
 class HeatTextTest {
 
   @Test
-  void everyKindIsWrittenAsItsRecordPrintsItself() {
+  void everyKindIsWrittenAsItsRecordPrintsItself() throws IOException {
     HeatText text = new HeatText();
     List<Span> spans =
         List.of(
@@ -29,7 +32,10 @@ class HeatTextTest {
                 new HeatEvidence.ChilledWater(span, 7, OptionalDouble.of(0.6), error),
                 new HeatEvidence.ChillerElectricity(span, 7, 0.6, error),
                 new HeatEvidence.RunningHours(span, 7, 0.6, error))) {
-          assertThat(text.of(evidence)).isEqualTo(evidence.toString());
+          DigestText written = new DigestText();
+          text.write(evidence, written);
+          assertThat(new DataInputStream(new ByteArrayInputStream(written.toByteArray())).readUTF())
+              .isEqualTo(evidence.toString());
         }
       }
     }
