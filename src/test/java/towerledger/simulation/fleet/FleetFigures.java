@@ -37,6 +37,16 @@ final class FleetFigures {
     return ratio(months(plants).filter(flag), ScoredMonth::positive);
   }
 
+  /**
+   * The same where months of a smaller loss count for neither: from a hundredth of the makeup on,
+   * up to where a month is positive.
+   */
+  static double precisionOfClear(List<ScoredPlant> plants, Predicate<ScoredMonth> flag) {
+    return ratio(
+        months(plants).filter(flag).filter(m -> m.positive() || m.netShare() < 0.01),
+        ScoredMonth::positive);
+  }
+
   /** Part of the positive months that are flagged. */
   static double recall(List<ScoredPlant> plants, Predicate<ScoredMonth> flag) {
     return ratio(months(plants).filter(ScoredMonth::positive), flag);
