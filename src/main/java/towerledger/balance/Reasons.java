@@ -22,11 +22,21 @@ final class Reasons {
       double share = (draft.makeup - draft.otherUse - draft.expected) / draft.expected;
       return new Signs(
           share,
-          "makeup %.0f %% %s than the sound system would draw"
-              .formatted(Math.abs(100 * share), share >= 0 ? "more" : "less"),
+          makeup(share),
           draft.chemistry.cycles() / draft.chemistry.targetCycles() - 1,
           "cycles %.1f against a target of %.1f"
               .formatted(draft.chemistry.cycles(), draft.chemistry.targetCycles()));
+    }
+
+    /** Beyond three times as much, per cent say less to a reader than how many times. */
+    private static String makeup(double share) {
+      if (share > 100) {
+        return "makeup where the sound system would hardly draw any";
+      }
+      return share > 2
+          ? "makeup %.0f times what the sound system would draw".formatted(1 + share)
+          : "makeup %.0f %% %s than the sound system would draw"
+              .formatted(Math.abs(100 * share), share >= 0 ? "more" : "less");
     }
   }
 

@@ -157,6 +157,8 @@ final class KeptSentences {
 
   private static void reasons(Map<String, String> s) {
     s.put("reason.makeup-more", "makeup {0} % more than the sound system would draw");
+    s.put("reason.makeup-times", "makeup {0} times what the sound system would draw");
+    s.put("reason.makeup-any", "makeup where the sound system would hardly draw any");
     s.put("reason.makeup-less", "makeup {0} % less than the sound system would draw");
     s.put("reason.cycles", CYCLES);
     s.put("reason.cycles-before-basin", CYCLES + ": the water is lost before the basin");

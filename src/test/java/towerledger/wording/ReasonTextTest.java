@@ -40,6 +40,10 @@ class ReasonTextTest {
         .startsWith("purga medida de 12.5\u00a0m³");
     assertThat(spanish.say("makeup 14 % more than the sound system would draw"))
         .isEqualTo("la reposición es un 14 % mayor que la de un sistema sano");
+    assertThat(american.say("makeup 24 times what the sound system would draw"))
+        .isEqualTo("makeup 24 times what a sound system would draw");
+    assertThat(spanish.say("makeup where the sound system would hardly draw any"))
+        .isEqualTo("hay reposición donde un sistema sano apenas tomaría agua");
     assertThat(spanish.say("cycles 3.1 against a target of 4.0: concentrated water is lost"))
         .contains("3.1")
         .contains("4.0")

@@ -102,6 +102,22 @@ class DemoVerdictsTest {
     }
   }
 
+  @Test
+  void farMoreThanASoundSystemDrawsIsToldInTimes() {
+    List<String> evidence =
+        VERDICTS.values().stream()
+            .flatMap(List::stream)
+            .flatMap(v -> v.judgement().opinions().stream())
+            .flatMap(opinion -> opinion.evidenceFor().stream())
+            .filter(said -> said.startsWith("makeup "))
+            .distinct()
+            .toList();
+
+    // the demo's stuck fill valve runs over at some twenty times the tower's use
+    assertThat(evidence).anyMatch(said -> said.matches("makeup \\d\\d times what .*"));
+    assertThat(evidence).noneMatch(said -> said.matches("makeup \\d{4,} % more .*"));
+  }
+
   private static List<MonthVerdict> verdicts(String system) {
     return VERDICTS.getOrDefault(system, List.of());
   }
