@@ -154,7 +154,7 @@ abstract class EdgesCases extends PageCases {
             "${p.tableHtml}",
             "${e.html}");
     // tables written by FigureTable, which escapes likewise
-    String table = "\\$\\{[\\w.]+\\.(figures|named|words|bill|sheet)\\(.*\\)}";
+    String table = "\\$\\{[\\w.]+\\.(figures|named|words|entries|bill|sheet)\\(.*\\)}";
     Pattern unescaped = Pattern.compile("th:utext=\"([^\"]*)\"");
     try (Stream<Path> templates = Files.walk(Path.of("src/main/resources/templates"))) {
       for (Path template : templates.filter(EdgesCases::isPage).toList()) {
