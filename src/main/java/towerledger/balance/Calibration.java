@@ -3,122 +3,201 @@ package towerledger.balance;
 /**
  * What is estimated of a system along one story, with its covariance: normal, four quantities,
  * taken in one measurement at a time (a Kalman filter whose measurements may be blunders). Mutable.
+ *
+ * <p>Each number stands in a field of its own, as there are hundreds of stories to be copied and
+ * weighed at every period: a covariance is named by its two quantities.
  */
 final class Calibration {
 
   /** Log of the load multiplier. */
-  static final int LOAD = 0;
+  private double load;
 
   /** Log of the habitual basin concentration over the aim. */
-  static final int HABIT = 1;
+  private double habit;
 
   /** Scatter of model and evidence at this time of the year, in standard deviations. */
-  static final int SCATTER = 2;
+  private double scatter;
 
   /** Load that the guessed shape lacks at all hours of running, as a part of the reference load. */
-  static final int BASE = 3;
+  private double base;
 
-  private static final int N = 4;
+  private double loadLoad;
+  private double loadHabit;
+  private double loadScatter;
+  private double loadBase;
+  private double habitHabit;
+  private double habitScatter;
+  private double habitBase;
+  private double scatterScatter;
+  private double scatterBase;
+  private double baseBase;
 
-  /** Places of the variances among the covariances. */
-  private static final int[] DIAGONAL = {4, 8, 11, 13};
+  /** Nothing is known, and nothing is uncertain. */
+  Calibration() {}
 
-  /** Place of the covariance of each two quantities. */
-  private static final int[] PLACE = {4, 5, 6, 7, 5, 8, 9, 10, 6, 9, 11, 12, 7, 10, 12, 13};
-
-  /** The means, and behind them the covariances, each once: 00 01 02 03, 11 12 13, 22 23, 33. */
-  private final double[] state;
-
-  Calibration() {
-    this(new double[14]);
+  /** A copy of another. */
+  Calibration(Calibration other) {
+    load = other.load;
+    habit = other.habit;
+    scatter = other.scatter;
+    base = other.base;
+    loadLoad = other.loadLoad;
+    loadHabit = other.loadHabit;
+    loadScatter = other.loadScatter;
+    loadBase = other.loadBase;
+    habitHabit = other.habitHabit;
+    habitScatter = other.habitScatter;
+    habitBase = other.habitBase;
+    scatterScatter = other.scatterScatter;
+    scatterBase = other.scatterBase;
+    baseBase = other.baseBase;
   }
 
-  private Calibration(double[] state) {
-    this.state = state;
+  double load() {
+    return load;
   }
 
-  double mean(int quantity) {
-    return state[quantity];
+  double habit() {
+    return habit;
   }
 
-  double variance(int quantity) {
-    return state[DIAGONAL[quantity]];
+  double scatter() {
+    return scatter;
   }
 
-  void shift(int quantity, double by) {
-    state[quantity] += by;
+  double base() {
+    return base;
   }
 
-  void widen(int quantity, double variance) {
-    state[DIAGONAL[quantity]] += variance;
+  double loadVariance() {
+    return loadLoad;
   }
 
-  /** Forgets what was learned of a quantity, and what the others have to do with it. */
-  void set(int quantity, double mean, double variance) {
-    for (int i = 0; i < N; i++) {
-      state[PLACE[quantity * N + i]] = 0;
-    }
-    state[quantity] = mean;
-    state[DIAGONAL[quantity]] = variance;
+  double scatterVariance() {
+    return scatterScatter;
   }
 
-  Calibration copy() {
-    return new Calibration(state.clone());
+  double baseVariance() {
+    return baseBase;
   }
 
-  /** Lets a quantity fall back towards nothing: a part of it is kept, new variance is taken up. */
-  void fade(int quantity, double kept, double variance) {
-    int own = DIAGONAL[quantity];
+  void shiftLoad(double by) {
+    load += by;
+  }
+
+  void shiftHabit(double by) {
+    habit += by;
+  }
+
+  void widenLoad(double variance) {
+    loadLoad += variance;
+  }
+
+  void widenHabit(double variance) {
+    habitHabit += variance;
+  }
+
+  void widenScatter(double variance) {
+    scatterScatter += variance;
+  }
+
+  void widenBase(double variance) {
+    baseBase += variance;
+  }
+
+  /** Forgets what was learned of the load, and what the others have to do with it. */
+  void setLoad(double mean, double variance) {
+    load = mean;
+    loadLoad = variance;
+    loadHabit = 0;
+    loadScatter = 0;
+    loadBase = 0;
+  }
+
+  /** Forgets what was learned of the base, and what the others have to do with it. */
+  void setBase(double mean, double variance) {
+    base = mean;
+    baseBase = variance;
+    loadBase = 0;
+    habitBase = 0;
+    scatterBase = 0;
+  }
+
+  /** Lets the habit fall back towards nothing: a part is kept, new variance is taken up. */
+  void fadeHabit(double kept, double variance) {
     if (kept == 1) {
-      state[own] += variance;
+      habitHabit += variance;
       return;
     }
-    state[quantity] *= kept;
-    for (int i = 0; i < N; i++) {
-      state[PLACE[quantity * N + i]] *= kept;
-    }
-    state[own] = state[own] * kept + variance;
+    habit *= kept;
+    loadHabit *= kept;
+    habitScatter *= kept;
+    habitBase *= kept;
+    habitHabit = habitHabit * kept * kept + variance;
+  }
+
+  /** The same of the scatter. */
+  void fadeScatter(double kept, double variance) {
+    scatter *= kept;
+    loadScatter *= kept;
+    habitScatter *= kept;
+    scatterBase *= kept;
+    scatterScatter = scatterScatter * kept * kept + variance;
   }
 
   /**
    * Takes in one measurement that may now and then be a blunder.
    *
    * @param residual measured less predicted
-   * @param slope derivative of the prediction by each quantity
+   * @param byLoad derivative of the prediction by the load; the others likewise
    * @param variance of the measurement
    * @param blunder probability of a blunder
    * @param blunderVariance variance that a blunder adds
    * @return log of how likely the measurement was, but for a constant
    */
   double update(
-      double residual, double[] slope, double variance, double blunder, double blunderVariance) {
-    double[] c = state;
-    double s0 = slope[0];
-    double s1 = slope[1];
-    double s2 = slope[2];
-    double s3 = slope[3];
-    double gain0 = c[4] * s0 + c[5] * s1 + c[6] * s2 + c[7] * s3;
-    double gain1 = c[5] * s0 + c[8] * s1 + c[9] * s2 + c[10] * s3;
-    double gain2 = c[6] * s0 + c[9] * s1 + c[11] * s2 + c[12] * s3;
-    double gain3 = c[7] * s0 + c[10] * s1 + c[12] * s2 + c[13] * s3;
-    double whole = variance + s0 * gain0 + s1 * gain1 + s2 * gain2 + s3 * gain3;
+      double residual,
+      double byLoad,
+      double byHabit,
+      double byScatter,
+      double byBase,
+      double variance,
+      double blunder,
+      double blunderVariance) {
+    double gainLoad =
+        loadLoad * byLoad + loadHabit * byHabit + loadScatter * byScatter + loadBase * byBase;
+    double gainHabit =
+        loadHabit * byLoad + habitHabit * byHabit + habitScatter * byScatter + habitBase * byBase;
+    double gainScatter =
+        loadScatter * byLoad
+            + habitScatter * byHabit
+            + scatterScatter * byScatter
+            + scatterBase * byBase;
+    double gainBase =
+        loadBase * byLoad + habitBase * byHabit + scatterBase * byScatter + baseBase * byBase;
+    double whole =
+        variance
+            + byLoad * gainLoad
+            + byHabit * gainHabit
+            + byScatter * gainScatter
+            + byBase * gainBase;
     Belief belief = Belief.in(residual, whole, blunder, blunderVariance);
     double weight = belief.weight();
     double moved = weight * residual;
-    c[0] += gain0 * moved;
-    c[1] += gain1 * moved;
-    c[2] += gain2 * moved;
-    c[3] += gain3 * moved;
-    c[4] -= gain0 * gain0 * weight;
-    c[5] -= gain0 * gain1 * weight;
-    c[6] -= gain0 * gain2 * weight;
-    c[7] -= gain0 * gain3 * weight;
-    c[8] -= gain1 * gain1 * weight;
-    c[9] -= gain1 * gain2 * weight;
-    c[10] -= gain1 * gain3 * weight;
-    c[11] -= gain2 * gain2 * weight;
-    c[12] -= gain2 * gain3 * weight;
-    c[13] -= gain3 * gain3 * weight;
+    load += gainLoad * moved;
+    habit += gainHabit * moved;
+    scatter += gainScatter * moved;
+    base += gainBase * moved;
+    loadLoad -= gainLoad * gainLoad * weight;
+    loadHabit -= gainLoad * gainHabit * weight;
+    loadScatter -= gainLoad * gainScatter * weight;
+    loadBase -= gainLoad * gainBase * weight;
+    habitHabit -= gainHabit * gainHabit * weight;
+    habitScatter -= gainHabit * gainScatter * weight;
+    habitBase -= gainHabit * gainBase * weight;
+    scatterScatter -= gainScatter * gainScatter * weight;
+    scatterBase -= gainScatter * gainBase * weight;
+    baseBase -= gainBase * gainBase * weight;
     return belief.logLikelihood();
   }
 
@@ -129,15 +208,24 @@ final class Calibration {
    */
   void mix(Calibration other, double share) {
     double apart = share * (1 - share);
-    for (int i = 0; i < N; i++) {
-      for (int j = i; j < N; j++) {
-        int at = PLACE[i * N + j];
-        double spread = (other.state[i] - state[i]) * (other.state[j] - state[j]);
-        state[at] += share * (other.state[at] - state[at]) + apart * spread;
-      }
-    }
-    for (int i = 0; i < N; i++) {
-      state[i] += share * (other.state[i] - state[i]);
-    }
+    double byLoad = other.load - load;
+    double byHabit = other.habit - habit;
+    double byScatter = other.scatter - scatter;
+    double byBase = other.base - base;
+    loadLoad += share * (other.loadLoad - loadLoad) + apart * (byLoad * byLoad);
+    loadHabit += share * (other.loadHabit - loadHabit) + apart * (byLoad * byHabit);
+    loadScatter += share * (other.loadScatter - loadScatter) + apart * (byLoad * byScatter);
+    loadBase += share * (other.loadBase - loadBase) + apart * (byLoad * byBase);
+    habitHabit += share * (other.habitHabit - habitHabit) + apart * (byHabit * byHabit);
+    habitScatter += share * (other.habitScatter - habitScatter) + apart * (byHabit * byScatter);
+    habitBase += share * (other.habitBase - habitBase) + apart * (byHabit * byBase);
+    scatterScatter +=
+        share * (other.scatterScatter - scatterScatter) + apart * (byScatter * byScatter);
+    scatterBase += share * (other.scatterBase - scatterBase) + apart * (byScatter * byBase);
+    baseBase += share * (other.baseBase - baseBase) + apart * (byBase * byBase);
+    load += share * byLoad;
+    habit += share * byHabit;
+    scatter += share * byScatter;
+    base += share * byBase;
   }
 }

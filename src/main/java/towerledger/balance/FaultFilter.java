@@ -164,8 +164,8 @@ final class FaultFilter {
   private Hypothesis fresh(int signature, double logWeight, int grade) {
     Hypothesis hypothesis = new Hypothesis(signature, Hypothesis.ALWAYS, logWeight);
     double habit = habitPrior(0);
-    hypothesis.calibration.widen(Calibration.HABIT, habit * habit);
-    hypothesis.calibration.widen(Calibration.SCATTER, 1);
+    hypothesis.calibration.widenHabit(habit * habit);
+    hypothesis.calibration.widenScatter(1);
     widen(hypothesis, grade);
     hypothesis.days = shapes.unknown();
     return hypothesis;
@@ -173,9 +173,9 @@ final class FaultFilter {
 
   private void widen(Hypothesis hypothesis, int grade) {
     double load = Math.hypot(LOAD_PRIOR[grade], coil ? COIL_PRIOR : 0);
-    hypothesis.calibration.widen(Calibration.LOAD, load * load);
+    hypothesis.calibration.widenLoad(load * load);
     double base = basePrior[grade];
-    hypothesis.calibration.widen(Calibration.BASE, base * base);
+    hypothesis.calibration.widenBase(base * base);
   }
 
   /** Deviation of the basin's habit from its aim before it is known, ln. */
@@ -221,21 +221,20 @@ final class FaultFilter {
       strays = habit * habit * strayed(memories);
     }
     double scatterKept = Math.exp(-period.days() / SCATTER_DAYS);
+    PeriodWeighing weighing = foretelling.weighing(p, period, strays);
     for (Hypothesis h : alive) {
       Calibration c = h.calibration;
-      c.widen(Calibration.LOAD, loadWander * loadWander * months);
-      c.widen(Calibration.BASE, baseWander * baseWander * months);
-      if (responses.get(h.way).byClock()) {
-        c.widen(Calibration.HABIT, CLOCK_MOVED * CLOCK_MOVED * months + moved);
+      c.widenLoad(loadWander * loadWander * months);
+      c.widenBase(baseWander * baseWander * months);
+      if (h.way != 0 && responses.get(h.way).byClock()) {
+        c.widenHabit(CLOCK_MOVED * CLOCK_MOVED * months + moved);
       } else {
-        c.fade(Calibration.HABIT, kept, taken + moved);
+        c.fadeHabit(kept, taken + moved);
       }
-      c.fade(Calibration.SCATTER, scatterKept, 1 - scatterKept * scatterKept);
-      foretelling.weigh(h, p, period, strays);
+      c.fadeScatter(scatterKept, 1 - scatterKept * scatterKept);
+      weighing.weigh(h);
       shapes.weigh(h, p, period);
-      if (!signature(h).sane() && !(h.over() && h.end < p)) {
-        h.logWeight += period.leanings()[cause(h).ordinal()];
-      }
+      weighing.lean(h);
       h.book(monthOfMiddle, period.days(), period.loadScatter());
     }
     alive = stories.prune(stories.forget(alive, p), p);
@@ -271,8 +270,8 @@ final class FaultFilter {
       if (grade > lastGrade) {
         widen(h, grade);
       } else if (!loads.recall(grade, h.calibration)) {
-        h.calibration.set(Calibration.LOAD, 0, 0);
-        h.calibration.set(Calibration.BASE, 0, 0);
+        h.calibration.setLoad(0, 0);
+        h.calibration.setBase(0, 0);
         widen(h, grade);
       }
     }

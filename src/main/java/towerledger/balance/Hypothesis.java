@@ -132,7 +132,12 @@ final class Hypothesis {
   private Hypothesis copy(int newSignature, int newWas, int newOnset, double newLogWeight) {
     Hypothesis copy =
         new Hypothesis(
-            newSignature, newWas, newOnset, newLogWeight, calibration.copy(), booked.clone());
+            newSignature,
+            newWas,
+            newOnset,
+            newLogWeight,
+            new Calibration(calibration),
+            booked.clone());
     copy.days = days == null ? null : days.copy();
     copy.loads = loads == null ? null : loads.copy();
     copy.way = way;
@@ -149,7 +154,7 @@ final class Hypothesis {
   }
 
   double load() {
-    return calibration.mean(Calibration.LOAD);
+    return calibration.load();
   }
 
   /** Load multiplier. */
@@ -183,27 +188,27 @@ final class Hypothesis {
   }
 
   double loadVariance() {
-    return calibration.variance(Calibration.LOAD);
+    return calibration.loadVariance();
   }
 
   double habit() {
-    return calibration.mean(Calibration.HABIT);
+    return calibration.habit();
   }
 
   double scatter() {
-    return calibration.mean(Calibration.SCATTER);
+    return calibration.scatter();
   }
 
   double scatterVariance() {
-    return calibration.variance(Calibration.SCATTER);
+    return calibration.scatterVariance();
   }
 
   double base() {
-    return calibration.mean(Calibration.BASE);
+    return calibration.base();
   }
 
   double baseVariance() {
-    return calibration.variance(Calibration.BASE);
+    return calibration.baseVariance();
   }
 
   /** Joins another story that acts alike from now on into this one; the likelier onset stays. */

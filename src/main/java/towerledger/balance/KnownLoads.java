@@ -8,13 +8,14 @@ import java.util.Arrays;
  */
 final class KnownLoads {
 
-  private static final int[] KEPT = {Calibration.LOAD, Calibration.BASE};
+  /** Numbers kept for a grade: mean and variance of the load, then of the base. */
+  private static final int KEPT = 4;
 
-  /** By grade and kept quantity mean and variance; NaN where heat of that grade was never seen. */
+  /** By grade what is kept; NaN where heat of that grade was never seen. */
   private final double[] known;
 
   KnownLoads() {
-    this(new double[EvidenceGrade.values().length * KEPT.length * 2]);
+    this(new double[EvidenceGrade.values().length * KEPT]);
     Arrays.fill(known, Double.NaN);
   }
 
@@ -28,11 +29,11 @@ final class KnownLoads {
 
   /** Lays down what heat of a grade is calibrated to. */
   void keep(int grade, Calibration calibration) {
-    int at = grade * KEPT.length * 2;
-    for (int quantity : KEPT) {
-      known[at++] = calibration.mean(quantity);
-      known[at++] = calibration.variance(quantity);
-    }
+    int at = grade * KEPT;
+    known[at] = calibration.load();
+    known[at + 1] = calibration.loadVariance();
+    known[at + 2] = calibration.base();
+    known[at + 3] = calibration.baseVariance();
   }
 
   /**
@@ -41,14 +42,12 @@ final class KnownLoads {
    * @return whether it was known
    */
   boolean recall(int grade, Calibration calibration) {
-    int at = grade * KEPT.length * 2;
+    int at = grade * KEPT;
     if (Double.isNaN(known[at])) {
       return false;
     }
-    for (int quantity : KEPT) {
-      calibration.set(quantity, known[at], known[at + 1]);
-      at += 2;
-    }
+    calibration.setLoad(known[at], known[at + 1]);
+    calibration.setBase(known[at + 2], known[at + 3]);
     return true;
   }
 

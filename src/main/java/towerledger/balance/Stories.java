@@ -87,11 +87,11 @@ final class Stories {
         }
       } else if (settled && h.was != 0 && responses.get(h.was).signature.sane() && factor == 1) {
         // An aim that was moved is the aim from now on.
-        h.calibration.shift(Calibration.HABIT, Math.log(response.signature.aimFactor()));
+        h.calibration.shiftHabit(Math.log(response.signature.aimFactor()));
         sound.absorb(h);
       } else if (settled && guessed && factor != 1) {
         // Where the load is guessed anyway, a changed load is soon just the load.
-        h.calibration.shift(Calibration.LOAD, Math.log(factor));
+        h.calibration.shiftLoad(Math.log(factor));
         soundLike(alive, h).absorb(h);
       } else {
         kept.add(h);
