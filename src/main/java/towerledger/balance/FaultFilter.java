@@ -81,6 +81,7 @@ final class FaultFilter {
   private final boolean coil;
   private final double[] basePrior;
   private List<Hypothesis> alive = new ArrayList<>();
+  private BookedDays booked = new BookedDays();
   private int lastGrade = -1;
   private double lastPressure = 1;
 
@@ -139,6 +140,7 @@ final class FaultFilter {
   /** The hypotheses as they stand before any measurement. */
   void start(int grade) {
     alive = new ArrayList<>();
+    booked = new BookedDays();
     lastPressure = periods.isEmpty() ? 1 : periods.get(0).fillPressure();
     double faulty = 0;
     for (int s = 1; s < catalogued; s++) {
@@ -162,7 +164,7 @@ final class FaultFilter {
   }
 
   private Hypothesis fresh(int signature, double logWeight, int grade) {
-    Hypothesis hypothesis = new Hypothesis(signature, Hypothesis.ALWAYS, logWeight);
+    Hypothesis hypothesis = new Hypothesis(signature, Hypothesis.ALWAYS, logWeight, booked);
     double habit = habitPrior(0);
     hypothesis.calibration.widenHabit(habit * habit);
     hypothesis.calibration.widenScatter(1);
@@ -221,6 +223,7 @@ final class FaultFilter {
       strays = habit * habit * strayed(memories);
     }
     double scatterKept = Math.exp(-period.days() / SCATTER_DAYS);
+    boolean firstOfMonth = booked.book(monthOfMiddle, period.days());
     PeriodWeighing weighing = foretelling.weighing(p, period, strays);
     for (Hypothesis h : alive) {
       Calibration c = h.calibration;
@@ -235,7 +238,7 @@ final class FaultFilter {
       weighing.weigh(h);
       shapes.weigh(h, p, period);
       weighing.lean(h);
-      h.book(monthOfMiddle, period.days(), period.loadScatter());
+      h.book(monthOfMiddle, firstOfMonth, period.days(), period.loadScatter());
     }
     alive = stories.prune(stories.forget(alive, p), p);
   }
@@ -297,8 +300,9 @@ final class FaultFilter {
     for (int s = 1; s < catalogued; s++) {
       double rate = rates.within(period, responses.get(s).signature);
       if (rate > 0) {
+        double odds = Math.log(rate);
         for (Hypothesis base : bases) {
-          alive.add(base.begin(s, p, base.logWeight + Math.log(rate)));
+          alive.add(base.begin(s, p, base.logWeight + odds));
         }
       }
     }
@@ -373,12 +377,23 @@ final class FaultFilter {
     double years = period.days() / 365.25;
     double[] ends = new double[catalogued];
     double[] goesOn = new double[catalogued];
+    double rateBefore = Double.NaN;
+    double curedBefore = Double.NaN;
     for (int s = 1; s < catalogued; s++) {
       Signature signature = responses.get(s).signature;
+      double rate = StoryRates.endsPerYear(signature);
       double cured = period.cured()[signature.cause().ordinal()];
-      ends[s] = Math.min(0.95, 1 - Math.exp(-StoryRates.endsPerYear(signature) * years) + cured);
-      goesOn[s] = Math.log(1 - ends[s]);
-      ends[s] = Math.log(ends[s]);
+      if (rate == rateBefore && cured == curedBefore) {
+        // Neighbours mostly have their cause in common.
+        ends[s] = ends[s - 1];
+        goesOn[s] = goesOn[s - 1];
+        continue;
+      }
+      double odds = Math.min(0.95, 1 - Math.exp(-rate * years) + cured);
+      ends[s] = Math.log(odds);
+      goesOn[s] = Math.log(1 - odds);
+      rateBefore = rate;
+      curedBefore = cured;
     }
     List<Hypothesis> endings = new ArrayList<>();
     for (Hypothesis h : alive) {

@@ -11,9 +11,6 @@ final class Hypothesis {
   /** Onset before the record began. */
   static final int ALWAYS = -1;
 
-  /** Figures booked for a month. */
-  private static final int BOOKED = 3;
-
   /** What the water does now; 0 when nothing is wrong any more. */
   final int signature;
 
@@ -41,8 +38,13 @@ final class Hypothesis {
 
   double logWeight;
 
-  /** For the month of even and of odd number last touched: its number, scatter × days, days. */
-  private final double[] booked;
+  /** Days of the periods booked to a month, held in common by all stories. */
+  private final BookedDays booked;
+
+  /** Scatter × days of the months whose days are booked, of even and of odd number. */
+  private double evenScatterDays;
+
+  private double oddScatterDays;
 
   // Exponentials and what they are of: a month that has closed asks for them again and again.
 
@@ -55,10 +57,13 @@ final class Hypothesis {
   private double keptOf = Double.NaN;
   private double kept;
 
-  Hypothesis(int signature, int onset, double logWeight) {
-    this(signature, signature, onset, logWeight, new Calibration(), new double[2 * BOOKED]);
-    booked[0] = Double.NaN;
-    booked[BOOKED] = Double.NaN;
+  /**
+   * A story of which nothing has been learned yet.
+   *
+   * @param booked days booked to the months so far, held in common by all stories
+   */
+  Hypothesis(int signature, int onset, double logWeight, BookedDays booked) {
+    this(signature, signature, onset, logWeight, new Calibration(), booked);
   }
 
   private Hypothesis(
@@ -67,7 +72,7 @@ final class Hypothesis {
       int onset,
       double logWeight,
       Calibration calibration,
-      double[] booked) {
+      BookedDays booked) {
     this.signature = signature;
     this.was = was;
     this.onset = onset;
@@ -132,12 +137,9 @@ final class Hypothesis {
   private Hypothesis copy(int newSignature, int newWas, int newOnset, double newLogWeight) {
     Hypothesis copy =
         new Hypothesis(
-            newSignature,
-            newWas,
-            newOnset,
-            newLogWeight,
-            new Calibration(calibration),
-            booked.clone());
+            newSignature, newWas, newOnset, newLogWeight, new Calibration(calibration), booked);
+    copy.evenScatterDays = evenScatterDays;
+    copy.oddScatterDays = oddScatterDays;
     copy.days = days == null ? null : days.copy();
     copy.loads = loads == null ? null : loads.copy();
     copy.way = way;
@@ -233,22 +235,22 @@ final class Hypothesis {
   /**
    * Books the scatter of a period to a month.
    *
+   * @param first whether it is the month's first period
    * @param deviation what one standard deviation of scatter does to the log of the load
    */
-  void book(int month, double days, double deviation) {
-    int slot = BOOKED * (month & 1);
-    if (booked[slot] != month) {
-      booked[slot] = month;
-      booked[slot + 1] = 0;
-      booked[slot + 2] = 0;
+  void book(int month, boolean first, double days, double deviation) {
+    double scatterDays = deviation * scatter() * days;
+    if (BookedDays.slot(month) == 0) {
+      evenScatterDays = first ? scatterDays : evenScatterDays + scatterDays;
+    } else {
+      oddScatterDays = first ? scatterDays : oddScatterDays + scatterDays;
     }
-    booked[slot + 1] += deviation * scatter() * days;
-    booked[slot + 2] += days;
   }
 
   /** Mean scatter of a month's load, 0 where no period fell into it. */
   double scatterOf(int month) {
-    int slot = BOOKED * (month & 1);
-    return booked[slot] == month && booked[slot + 2] > 0 ? booked[slot + 1] / booked[slot + 2] : 0;
+    double days = booked.of(month);
+    double scatterDays = BookedDays.slot(month) == 0 ? evenScatterDays : oddScatterDays;
+    return days > 0 ? scatterDays / days : 0;
   }
 }

@@ -153,6 +153,14 @@ final class Response {
     return clock;
   }
 
+  /**
+   * Whether a story of it stands beside the sound one until the fault ends: neither a moved aim nor
+   * a changed load, which may come to be how the system is, nor a drain, which is over in itself.
+   */
+  boolean lasting() {
+    return refillL == 0 && !signature.sane() && signature.loadFactor() == 1;
+  }
+
   private static double heldAround(BasinWalk walk, int block) {
     double sum = 0;
     int from = Math.max(0, block - 7);

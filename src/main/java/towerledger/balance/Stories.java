@@ -1,9 +1,8 @@
 package towerledger.balance;
 
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Keeps the stories few: joins those that act alike from now on and drops what cannot matter. */
@@ -39,7 +38,9 @@ final class Stories {
 
   private final List<Period> periods;
   private final List<Response> responses;
-  private final List<Double> rarities = new ArrayList<>();
+
+  /** By number of the response, log of the weight below which a story of it is dropped. */
+  private double[] forgotten = new double[0];
 
   /**
    * The rules for one system.
@@ -58,21 +59,21 @@ final class Stories {
     double at = periods.get(p).from();
     boolean guessed = periods.get(p).guessed();
     List<Hypothesis> alive = settle(stories, at);
-    double top = Double.NEGATIVE_INFINITY;
-    for (Hypothesis h : alive) {
-      top = Math.max(top, h.logWeight);
-    }
+    double top = top(alive);
+    Hypothesis[] sounds = sounds(alive);
     List<Hypothesis> kept = new ArrayList<>(alive.size());
     for (Hypothesis h : alive) {
       Response response = responses.get(h.signature);
+      if (h == sound || (!h.over() && response.lasting())) {
+        kept.add(h);
+        continue;
+      }
       double factor = response.signature.loadFactor();
       boolean settled = at > periods.get(Math.max(0, h.onset)).to() + SETTLED_BLOCKS;
-      if (h == sound) {
-        kept.add(h);
-      } else if (h.over()) {
+      if (h.over()) {
         Hypothesis elder = over.of(h.way)[h.was];
         if (at > periods.get(h.end).to() + REMEMBERED_BLOCKS || h.logWeight < top + LEAST_ENDED) {
-          soundLike(alive, h).absorb(h);
+          sounds[h.way].absorb(h);
         } else if (elder != null) {
           elder.absorb(h);
         } else {
@@ -92,7 +93,7 @@ final class Stories {
       } else if (settled && guessed && factor != 1) {
         // Where the load is guessed anyway, a changed load is soon just the load.
         h.calibration.shiftLoad(Math.log(factor));
-        soundLike(alive, h).absorb(h);
+        sounds[h.way].absorb(h);
       } else {
         kept.add(h);
       }
@@ -103,24 +104,24 @@ final class Stories {
   /** Drops what no longer matters and scales the weights to add up to one. */
   List<Hypothesis> prune(List<Hypothesis> alive, int p) {
     Slots old = new Slots(responses.size());
-    double top = Double.NEGATIVE_INFINITY;
-    for (Hypothesis h : alive) {
-      top = Math.max(top, h.logWeight);
-    }
+    Hypothesis sound = alive.get(0);
+    double top = top(alive);
     double sum = 0;
     for (Hypothesis h : alive) {
       sum += Math.exp(h.logWeight - top);
     }
     double norm = top + Math.log(sum);
-    List<Hypothesis> kept = new ArrayList<>();
+    double[] least = forgotten();
+    // With room for those that begin next.
+    List<Hypothesis> kept = new ArrayList<>(alive.size() + responses.size());
     for (Hypothesis h : alive) {
       h.logWeight -= norm;
-      if (h == alive.get(0)) {
+      if (h == sound) {
         h.logWeight = Math.max(h.logWeight, -60);
         kept.add(h);
       } else if (h.over()) {
         kept.add(h);
-      } else if (h.logWeight > FORGET + rarity(h.signature)) {
+      } else if (h.logWeight > least[h.signature]) {
         Hypothesis elder = h.onset <= p - OLD ? old.of(h.way)[h.signature] : null;
         if (elder != null) {
           elder.absorb(h);
@@ -135,17 +136,32 @@ final class Stories {
     return kept;
   }
 
-  /** Log of how much rarer a signature is than usual. */
-  private double rarity(int signature) {
-    while (rarities.size() <= signature) {
-      double prior = responses.get(rarities.size()).signature.prior();
-      rarities.add(Math.log(Math.max(RAREST, Math.min(1, prior / USUAL_PRIOR))));
+  private static double top(List<Hypothesis> alive) {
+    double top = Double.NEGATIVE_INFINITY;
+    for (Hypothesis h : alive) {
+      top = Math.max(top, h.logWeight);
     }
-    return rarities.get(signature);
+    return top;
+  }
+
+  /** The weights below which stories are dropped, those of responses added since included. */
+  private double[] forgotten() {
+    int known = forgotten.length;
+    if (known < responses.size()) {
+      forgotten = Arrays.copyOf(forgotten, responses.size());
+      for (int r = known; r < forgotten.length; r++) {
+        double rarity = responses.get(r).signature.prior() / USUAL_PRIOR;
+        forgotten[r] = FORGET + Math.log(Math.max(RAREST, Math.min(1, rarity)));
+      }
+    }
+    return forgotten;
   }
 
   /** Lets a drain be forgotten once it no longer shows. */
   private List<Hypothesis> settle(List<Hypothesis> alive, double at) {
+    if (nothingDrained(alive)) {
+      return alive;
+    }
     List<Hypothesis> kept = new ArrayList<>(alive.size());
     for (Hypothesis h : alive) {
       if (responses.get(h.way).refillL > 0 && settled(responses.get(h.way), at)) {
@@ -163,6 +179,15 @@ final class Stories {
     return kept;
   }
 
+  private boolean nothingDrained(List<Hypothesis> alive) {
+    for (Hypothesis h : alive) {
+      if (h.way != 0 && responses.get(h.way).refillL > 0) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   private static @Nullable Hypothesis alike(List<Hypothesis> all, Hypothesis h) {
     for (Hypothesis other : all) {
       if (other.way == h.way && other.tellsThat(h)) {
@@ -176,30 +201,42 @@ final class Stories {
     return at > Math.max(refill.settledBlock, refill.refillBlock + REMEMBERED_BLOCKS);
   }
 
-  /** The sound story that lives in the same way; the plain one where it is no longer followed. */
-  private static Hypothesis soundLike(List<Hypothesis> alive, Hypothesis h) {
-    for (Hypothesis other : h.way == 0 ? List.<Hypothesis>of() : alive) {
-      if (other.soundAllAlong() && other.way == h.way) {
-        return other;
+  /** By way of life its sound story; the plain one where that is no longer followed. */
+  private Hypothesis[] sounds(List<Hypothesis> alive) {
+    Hypothesis[] sounds = new Hypothesis[responses.size()];
+    Arrays.fill(sounds, alive.get(0));
+    for (int i = alive.size() - 1; i > 0; i--) {
+      Hypothesis h = alive.get(i);
+      if (h.way != 0 && h.soundAllAlong()) {
+        sounds[h.way] = h;
       }
     }
-    return alive.get(0);
+    return sounds;
   }
 
   /** One story for each signature and way of life. */
   private static final class Slots {
 
-    private final int size;
     private final @Nullable Hypothesis[] plain;
-    private final Map<Integer, @Nullable Hypothesis[]> otherwise = new HashMap<>();
+
+    /** By number of the way of life; most are never asked for. */
+    private final @Nullable Hypothesis[] @Nullable [] otherwise;
 
     Slots(int size) {
-      this.size = size;
       plain = new Hypothesis[size];
+      otherwise = new Hypothesis[size][];
     }
 
     @Nullable Hypothesis[] of(int way) {
-      return way == 0 ? plain : otherwise.computeIfAbsent(way, w -> new Hypothesis[size]);
+      if (way == 0) {
+        return plain;
+      }
+      @Nullable Hypothesis[] slots = otherwise[way];
+      if (slots == null) {
+        slots = new Hypothesis[plain.length];
+        otherwise[way] = slots;
+      }
+      return slots;
     }
   }
 }
