@@ -31,20 +31,29 @@ final class BasinWalk {
 
   private Signature.@Nullable Flow walked;
 
-  /** The aims walked last: most causes leave them alone. */
+  /** The aims of the sound system: most causes leave them alone. */
+  private final Aims soundAims;
+
+  /** The aims walked last. */
   private Aims aims;
+
+  /** Room for the aims of causes that move them, overwritten by the next such cause. */
+  private final Aims movedAims;
 
   /**
    * What follows from the aim of the bleed alone, whatever else is wrong.
    *
-   * @param factor factor on the sound aim
    * @param usCm aim in each block
    * @param perLift one over the aim's lift above the makeup
    * @param base running total of makeup that the reference load draws while the system runs, L
    * @param baseBleed running total of bleed that it needs, L
    */
-  private record Aims(
-      double factor, double[] usCm, double[] perLift, double[] base, double[] baseBleed) {}
+  private record Aims(double[] usCm, double[] perLift, double[] base, double[] baseBleed) {
+
+    Aims(int blocks) {
+      this(new double[blocks], new double[blocks], new double[blocks + 1], new double[blocks + 1]);
+    }
+  }
 
   /** Running total of makeup that reaches or is lost before the basin, L. */
   final double[] makeup;
@@ -64,6 +73,12 @@ final class BasinWalk {
   /** Running total of lost water, fresh or concentrated, L. */
   final double[] loss;
 
+  /** Makeup drawn in each block, L. */
+  private final double[] drawnL;
+
+  /** The same of a sound system; empty until it has been walked. */
+  private double[] soundDrawnL = new double[0];
+
   BasinWalk(QuarterDays blocks, SystemHours hours, ControlPlan plan, double referencePerHourL) {
     this.blocks = blocks;
     this.plan = plan;
@@ -82,15 +97,20 @@ final class BasinWalk {
     loss = new double[n + 1];
     concentration = new double[n];
     held = new double[n];
-    aims = aims(1);
+    drawnL = new double[n];
+    soundAims = new Aims(n);
+    movedAims = new Aims(n);
+    aim(1, soundAims);
+    aims = soundAims;
   }
 
-  private Aims aims(double factor) {
+  /** Works out what follows from an aim that is a multiple of the sound one. */
+  private void aim(double factor, Aims into) {
     int n = blocks.count;
-    double[] usCm = new double[n];
-    double[] perLift = new double[n];
-    double[] drawn = new double[n + 1];
-    double[] bled = new double[n + 1];
+    double[] usCm = into.usCm();
+    double[] perLift = into.perLift();
+    double[] drawn = into.base();
+    double[] bled = into.baseBleed();
     for (int b = 0; b < n; b++) {
       double cm = plan.freshUsCm()[b];
       double aim = Math.max(plan.aimUsCm()[b] * factor, cm * 1.05);
@@ -101,7 +121,6 @@ final class BasinWalk {
       drawn[b + 1] = drawn[b] + reference * aim * lift;
       bled[b + 1] = bled[b] + reference * cm * lift;
     }
-    return new Aims(factor, usCm, perLift, drawn, bled);
   }
 
   private static double[] timed(QuarterDays blocks, double referencePerHourL) {
@@ -144,6 +163,37 @@ final class BasinWalk {
     }
     walk(signature, -1, 0, timedL);
     walked = signature.flow();
+    if (walked.equals(Signature.sound().flow())) {
+      soundDrawnL = drawnL.clone();
+    }
+  }
+
+  /**
+   * Whether a cause leaves the basin as it is in a sound system: fresh water is lost, and no bleed
+   * follows the makeup meter that counts it.
+   */
+  boolean sparesBasin(Signature signature) {
+    return signature.fresh()
+        && signature.aimFactor() == 1
+        && soundDrawnL.length > 0
+        && !plan.bleedsByMakeup();
+  }
+
+  /**
+   * Makeup and loss under a cause that {@linkplain #sparesBasin spares the basin}; of what else is
+   * held here nothing is touched, as it is what the sound system has.
+   */
+  void walkFresh(Signature signature) {
+    walked = null;
+    losses(signature);
+    double makeupSum = 0;
+    double lossSum = 0;
+    for (int b = 0; b < soundDrawnL.length; b++) {
+      makeupSum += soundDrawnL[b] + lossL[b];
+      lossSum += lossL[b];
+      makeup[b + 1] = makeupSum;
+      loss[b + 1] = lossSum;
+    }
   }
 
   /**
@@ -172,8 +222,11 @@ final class BasinWalk {
     walked = null;
     boolean stuckBleed = signature.shape() == Signature.Shape.BLEED_RUNNING;
     boolean fresh = signature.fresh();
-    if (aims.factor() != signature.aimFactor()) {
-      aims = aims(signature.aimFactor());
+    if (signature.aimFactor() == 1) {
+      aims = soundAims;
+    } else {
+      aim(signature.aimFactor(), movedAims);
+      aims = movedAims;
     }
     losses(signature);
     int n = blocks.count;
@@ -190,6 +243,7 @@ final class BasinWalk {
     double[] loadHours = blocks.loadHours;
     double[] evaporationL = blocks.evaporationL;
     double[] lossOf = lossL;
+    double[] drawnOf = drawnL;
     double[] makeupTo = makeup;
     double[] bleedTo = bleed;
     double[] slopeTo = slope;
@@ -248,10 +302,12 @@ final class BasinWalk {
       }
       // A bleed stuck open lets the controller shut its own valve; what counts is the larger.
       double allBleed = stuckBleed ? bled + basinLoss : bled;
-      makeupSum += in + bled + refill + (fresh ? lost : 0);
+      double drawn = in + bled + refill + (fresh ? lost : 0);
+      makeupSum += drawn;
       bleedSum += allBleed;
       slopeSum -= bled > 0 ? (bled + out) * aim * perLift : 0;
       lossSum += lost;
+      drawnOf[b] = drawn;
       makeupTo[b + 1] = makeupSum;
       bleedTo[b + 1] = bleedSum;
       slopeTo[b + 1] = slopeSum;

@@ -40,8 +40,17 @@ record ControlPlan(
 
   /** Whether a clock bleeds at any time. */
   boolean bleedsByTimer() {
+    return bleeds(BlowdownControl.TIMER);
+  }
+
+  /** Whether the bleed follows the makeup meter at any time. */
+  boolean bleedsByMakeup() {
+    return bleeds(BlowdownControl.MAKEUP_PROPORTIONAL);
+  }
+
+  private boolean bleeds(BlowdownControl by) {
     for (BlowdownControl each : control) {
-      if (each == BlowdownControl.TIMER) {
+      if (each == by) {
         return true;
       }
     }

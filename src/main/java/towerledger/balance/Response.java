@@ -65,22 +65,16 @@ final class Response {
     this.refillBlock = refillBlock;
     this.settledBlock = settledBlock;
     int n = periods.size();
-    makeup = new double[n];
-    slope = new double[n];
-    bleed = new double[n];
-    base = new double[n];
-    baseBleed = new double[n];
+    makeup = byPeriod(walk.makeup, periods);
+    slope = byPeriod(walk.slope, periods);
+    bleed = byPeriod(walk.bleed, periods);
+    base = byPeriod(walk.base(), periods);
+    baseBleed = byPeriod(walk.baseBleed(), periods);
+    lost = byPeriod(walk.loss, periods);
     sampleLog = new double[n];
     held = new double[n];
-    lost = new double[n];
     for (int p = 0; p < n; p++) {
       Period period = periods.get(p);
-      makeup[p] = between(walk.makeup, period.from(), period.to());
-      slope[p] = between(walk.slope, period.from(), period.to());
-      bleed[p] = between(walk.bleed, period.from(), period.to());
-      base[p] = between(walk.base(), period.from(), period.to());
-      baseBleed[p] = between(walk.baseBleed(), period.from(), period.to());
-      lost[p] = between(walk.loss, period.from(), period.to());
       double sum = 0;
       double holds = 0;
       for (int block : period.sampleBlocks()) {
@@ -91,18 +85,11 @@ final class Response {
       sampleLog[p] = samples == 0 ? 0 : sum / samples + Math.log(signature.sampleFactor());
       held[p] = samples == 0 ? 0 : holds / samples;
     }
-    monthMakeup = new double[months.length];
-    monthSlope = new double[months.length];
-    monthBleed = new double[months.length];
-    monthLoss = new double[months.length];
-    monthBase = new double[months.length];
-    for (int m = 0; m < months.length; m++) {
-      monthMakeup[m] = between(walk.makeup, months[m][0], months[m][1]);
-      monthSlope[m] = between(walk.slope, months[m][0], months[m][1]);
-      monthBleed[m] = between(walk.bleed, months[m][0], months[m][1]);
-      monthLoss[m] = between(walk.loss, months[m][0], months[m][1]);
-      monthBase[m] = between(walk.base(), months[m][0], months[m][1]);
-    }
+    monthMakeup = byMonth(walk.makeup, months);
+    monthSlope = byMonth(walk.slope, months);
+    monthBleed = byMonth(walk.bleed, months);
+    monthLoss = byMonth(walk.loss, months);
+    monthBase = byMonth(walk.base(), months);
   }
 
   /** The same water under another signature; of what is held here the samples alone differ. */
@@ -129,6 +116,47 @@ final class Response {
     for (int p = 0; p < sampleLog.length; p++) {
       sampleLog[p] += periods.get(p).hasSamples() ? change : 0;
     }
+  }
+
+  /** Fresh water lost beside a basin that is as in the sound system; only the makeup tells. */
+  private Response(
+      Signature signature,
+      Response sound,
+      BasinWalk walk,
+      List<Period> periods,
+      double[][] months) {
+    this.signature = signature;
+    clock = sound.clock;
+    refillL = sound.refillL;
+    refillBlock = sound.refillBlock;
+    settledBlock = sound.settledBlock;
+    slope = sound.slope;
+    bleed = sound.bleed;
+    base = sound.base;
+    baseBleed = sound.baseBleed;
+    sampleLog = sound.sampleLog;
+    held = sound.held;
+    monthSlope = sound.monthSlope;
+    monthBleed = sound.monthBleed;
+    monthBase = sound.monthBase;
+    makeup = byPeriod(walk.makeup, periods);
+    lost = byPeriod(walk.loss, periods);
+    monthMakeup = byMonth(walk.makeup, months);
+    monthLoss = byMonth(walk.loss, months);
+  }
+
+  /**
+   * What a cause shows that loses fresh water and spares the basin.
+   *
+   * @param walk holds its makeup and loss
+   */
+  static Response ofFresh(
+      Signature signature,
+      Response sound,
+      BasinWalk walk,
+      List<Period> periods,
+      double[][] months) {
+    return new Response(signature, sound, walk, periods, months);
   }
 
   /** What a sound system shows that was drained in a block and filled again. */
@@ -168,6 +196,22 @@ final class Response {
       sum = Math.max(sum, walk.held[b]);
     }
     return sum;
+  }
+
+  private static double[] byPeriod(double[] running, List<Period> periods) {
+    double[] each = new double[periods.size()];
+    for (int p = 0; p < each.length; p++) {
+      each[p] = between(running, periods.get(p).from(), periods.get(p).to());
+    }
+    return each;
+  }
+
+  private static double[] byMonth(double[] running, double[][] months) {
+    double[] each = new double[months.length];
+    for (int m = 0; m < each.length; m++) {
+      each[m] = between(running, months[m][0], months[m][1]);
+    }
+    return each;
   }
 
   private static double between(double[] running, double from, double to) {

@@ -99,8 +99,13 @@ final class SystemPass {
     for (Signature signature : SignatureCatalogue.of(policy, bleed.present())) {
       Response alike = flows.get(signature.flow());
       if (alike == null) {
-        walk.walk(signature);
-        alike = new Response(signature, walk, periods, frame.bounds());
+        if (walk.sparesBasin(signature)) {
+          walk.walkFresh(signature);
+          alike = Response.ofFresh(signature, responses.get(0), walk, periods, frame.bounds());
+        } else {
+          walk.walk(signature);
+          alike = new Response(signature, walk, periods, frame.bounds());
+        }
         flows.put(signature.flow(), alike);
         responses.add(alike);
       } else {
