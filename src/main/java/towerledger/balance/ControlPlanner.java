@@ -1,6 +1,7 @@
 package towerledger.balance;
 
 import java.time.Instant;
+import java.time.Month;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -153,9 +154,10 @@ final class ControlPlanner {
   private static boolean[] idle(SystemFacts facts, QuarterDays blocks) {
     boolean[] idle = new boolean[blocks.count];
     if (!facts.attributes().idleMonths().isEmpty()) {
+      LocalHours localHours = new LocalHours(facts.zone());
       for (int b = 0; b < blocks.count; b++) {
-        idle[b] =
-            facts.attributes().idleMonths().contains(blocks.at(b).atZone(facts.zone()).getMonth());
+        Month month = localHours.at(blocks.at(b).getEpochSecond()).getMonth();
+        idle[b] = facts.attributes().idleMonths().contains(month);
       }
     }
     return idle;

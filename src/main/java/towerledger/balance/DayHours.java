@@ -1,8 +1,7 @@
 package towerledger.balance;
 
-import java.time.Instant;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.time.ZonedDateTime;
 
 /** What kind each hour of a record is: working hours, and those in which the pumps change. */
 final class DayHours {
@@ -26,7 +25,8 @@ final class DayHours {
     boolean[] work = new boolean[n];
     boolean[] edge = new boolean[n];
     double[] load = hours.load();
-    ZonedDateTime begin = Instant.ofEpochSecond(hours.startEpochSecond()).atZone(zone);
+    LocalHours localHours = new LocalHours(zone);
+    LocalDateTime begin = localHours.at(hours.startEpochSecond());
     int hourOfDay = begin.getHour();
     int firstNoon = Math.floorMod(12 - hourOfDay, 24);
     int day = begin.getDayOfWeek().getValue();
@@ -39,8 +39,7 @@ final class DayHours {
               : h > 0 && load[h - 1] <= 0;
       if (++hourOfDay == 24) {
         // Clocks are put forward and back at night: looked up once a day.
-        ZonedDateTime local =
-            Instant.ofEpochSecond(hours.startEpochSecond() + 3600L * (h + 1)).atZone(zone);
+        LocalDateTime local = localHours.at(hours.startEpochSecond() + 3600L * (h + 1));
         hourOfDay = local.getHour() == 23 ? -1 : local.getHour();
         day =
             hourOfDay < 0

@@ -2,9 +2,9 @@ package towerledger.balance;
 
 import java.time.DayOfWeek;
 import java.time.Instant;
+import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneId;
-import java.time.ZonedDateTime;
 import java.util.Set;
 import towerledger.balance.facts.SystemAttributes;
 import towerledger.balance.facts.SystemAttributes.BuildingUse;
@@ -35,6 +35,7 @@ final class LoadShape {
     boolean[] occupiedHours = occupiedHours(attributes);
     Set<DayOfWeek> occupiedDays = days(attributes);
     int offset = (int) ((start.getEpochSecond() - weather.start().getEpochSecond()) / 3600);
+    LocalHours localHours = new LocalHours(zone);
     double smoothed = Double.NaN;
     double dew = 10;
     int hourOfDay = 0;
@@ -42,7 +43,7 @@ final class LoadShape {
     boolean idle = false;
     for (int h = 0; h < hours; h++) {
       if (h % 24 == 0 || hourOfDay == 23) {
-        ZonedDateTime local = start.plusSeconds(3600L * h).atZone(zone);
+        LocalDateTime local = localHours.at(start.getEpochSecond() + 3600L * h);
         hourOfDay = local.getHour();
         occupiedDay = occupiedDays.contains(local.getDayOfWeek());
         idle = attributes.idleMonths().contains(local.getMonth());

@@ -1,8 +1,8 @@
 package towerledger.balance;
 
 import java.time.Instant;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.time.ZonedDateTime;
 
 /**
  * The hourly model gathered into blocks of six hours, fine enough for the basin's chemistry and
@@ -51,6 +51,7 @@ final class QuarterDays {
     QuarterDays blocks = new QuarterDays(hours.startEpochSecond(), hours.count() / HOURS);
     double[] load = hours.load();
     double[] evaporation = hours.evaporationL();
+    LocalHours localHours = new LocalHours(zone);
     double lastKnown = 0;
     int localHour = 0;
     int localDay = 1;
@@ -58,8 +59,7 @@ final class QuarterDays {
       double sum = 0;
       int known = 0;
       if (b % 4 == 0) {
-        ZonedDateTime local =
-            Instant.ofEpochSecond(hours.startEpochSecond() + b * (long) SECONDS).atZone(zone);
+        LocalDateTime local = localHours.at(hours.startEpochSecond() + b * (long) SECONDS);
         localHour = local.getHour();
         localDay = local.getDayOfWeek().getValue();
       }

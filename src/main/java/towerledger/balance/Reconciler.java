@@ -44,8 +44,8 @@ public final class Reconciler {
   }
 
   private static Function<TowerDesign, ResponseTable> keptTables() {
-    ConcurrentMap<String, ResponseTable> known = new ConcurrentHashMap<>();
-    return design -> known.computeIfAbsent(design.fingerprint(), key -> ResponseTable.of(design));
+    ConcurrentMap<TowerDesign, ResponseTable> known = new ConcurrentHashMap<>();
+    return design -> known.computeIfAbsent(design, ResponseTable::of);
   }
 
   /** The policy in force. */
