@@ -16,7 +16,6 @@ import java.util.Arrays;
 final class DigestText extends ByteArrayOutputStream {
 
   private final DataOutputStream data = new DataOutputStream(this);
-  private int textStart;
 
   DigestText() {
     super(1 << 15);
@@ -31,33 +30,19 @@ final class DigestText extends ByteArrayOutputStream {
     }
   }
 
-  /** Begins a text of plain characters that is put together piece by piece. */
-  void begin() {
-    textStart = count;
-    room(Short.BYTES);
-    count += Short.BYTES;
-  }
-
-  /** Adds a piece of the text that was begun. */
-  void piece(byte[] plain) {
-    room(plain.length);
-    System.arraycopy(plain, 0, buf, count, plain.length);
-    count += plain.length;
-  }
-
-  /** Adds a number of two digits to the text that was begun, and a character before it. */
-  void two(char before, int number) {
-    room(3);
-    buf[count++] = (byte) before;
-    buf[count++] = (byte) ('0' + number / 10);
-    buf[count++] = (byte) ('0' + number % 10);
-  }
-
-  /** Ends the text that was begun: its length is known now. */
-  void end() {
-    int length = count - textStart - Short.BYTES;
-    buf[textStart] = (byte) (length >>> 8);
-    buf[textStart + 1] = (byte) length;
+  /** Adds a text of plain characters that is put together of pieces, the first so many of these. */
+  void text(byte[][] plain, int pieces) {
+    int length = 0;
+    for (int i = 0; i < pieces; i++) {
+      length += plain[i].length;
+    }
+    room(Short.BYTES + length);
+    buf[count++] = (byte) (length >>> 8);
+    buf[count++] = (byte) length;
+    for (int i = 0; i < pieces; i++) {
+      System.arraycopy(plain[i], 0, buf, count, plain[i].length);
+      count += plain[i].length;
+    }
   }
 
   /** Room for some numbers, to be filled by the caller. */

@@ -40,8 +40,7 @@ record NewRevision(
 
   /** Digest of everything the row says; equal digests are equal rows. */
   String figuresHash() {
-    String text = evidence + "|" + water + "|" + verdict + "|" + money;
-    return sha256(text.getBytes(StandardCharsets.UTF_8));
+    return sha256(FiguresText.of(evidence, water, verdict, money).getBytes(StandardCharsets.UTF_8));
   }
 
   static String sha256(byte[] bytes) {

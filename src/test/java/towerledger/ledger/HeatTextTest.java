@@ -30,6 +30,7 @@ class HeatTextTest {
                 new HeatEvidence.WaterTemperatures(span, 35.25, 29, 1 / 3.0, error),
                 new HeatEvidence.HeatRejected(span, 1.2e12, error),
                 new HeatEvidence.ChilledWater(span, 7, OptionalDouble.of(0.6), error),
+                new HeatEvidence.ChilledWater(span, 7, OptionalDouble.empty(), error),
                 new HeatEvidence.ChillerElectricity(span, 7, 0.6, error),
                 new HeatEvidence.RunningHours(span, 7, 0.6, error))) {
           DigestText written = new DigestText();
