@@ -1,7 +1,7 @@
 package towerledger.balance;
 
 /**
- * What is estimated of a system along one story, with its covariance: normal, four quantities,
+ * What is estimated of a system along one story, with its covariance: normal, five quantities,
  * taken in one measurement at a time (a Kalman filter whose measurements may be blunders). Mutable.
  *
  * <p>Each number stands in a field of its own, as there are hundreds of stories to be copied and
@@ -21,16 +21,24 @@ final class Calibration {
   /** Load that the guessed shape lacks at all hours of running, as a part of the reference load. */
   private double base;
 
+  /** Size of the fault over the one its story has, in steps of the sizes followed. */
+  private double size;
+
   private double loadLoad;
   private double loadHabit;
   private double loadScatter;
   private double loadBase;
+  private double loadSize;
   private double habitHabit;
   private double habitScatter;
   private double habitBase;
+  private double habitSize;
   private double scatterScatter;
   private double scatterBase;
+  private double scatterSize;
   private double baseBase;
+  private double baseSize;
+  private double sizeSize;
 
   /** Nothing is known, and nothing is uncertain. */
   Calibration() {}
@@ -41,16 +49,22 @@ final class Calibration {
     habit = other.habit;
     scatter = other.scatter;
     base = other.base;
+    size = other.size;
     loadLoad = other.loadLoad;
     loadHabit = other.loadHabit;
     loadScatter = other.loadScatter;
     loadBase = other.loadBase;
+    loadSize = other.loadSize;
     habitHabit = other.habitHabit;
     habitScatter = other.habitScatter;
     habitBase = other.habitBase;
+    habitSize = other.habitSize;
     scatterScatter = other.scatterScatter;
     scatterBase = other.scatterBase;
+    scatterSize = other.scatterSize;
     baseBase = other.baseBase;
+    baseSize = other.baseSize;
+    sizeSize = other.sizeSize;
   }
 
   double load() {
@@ -69,6 +83,10 @@ final class Calibration {
     return base;
   }
 
+  double size() {
+    return size;
+  }
+
   double loadVariance() {
     return loadLoad;
   }
@@ -79,6 +97,10 @@ final class Calibration {
 
   double baseVariance() {
     return baseBase;
+  }
+
+  double sizeVariance() {
+    return sizeSize;
   }
 
   void shiftLoad(double by) {
@@ -105,6 +127,10 @@ final class Calibration {
     baseBase += variance;
   }
 
+  void widenSize(double variance) {
+    sizeSize += variance;
+  }
+
   /** Forgets what was learned of the load, and what the others have to do with it. */
   void setLoad(double mean, double variance) {
     load = mean;
@@ -112,6 +138,7 @@ final class Calibration {
     loadHabit = 0;
     loadScatter = 0;
     loadBase = 0;
+    loadSize = 0;
   }
 
   /** Forgets what was learned of the base, and what the others have to do with it. */
@@ -121,6 +148,17 @@ final class Calibration {
     loadBase = 0;
     habitBase = 0;
     scatterBase = 0;
+    baseSize = 0;
+  }
+
+  /** Forgets what was learned of the size, and what the others have to do with it. */
+  void setSize(double mean, double variance) {
+    size = mean;
+    sizeSize = variance;
+    loadSize = 0;
+    habitSize = 0;
+    scatterSize = 0;
+    baseSize = 0;
   }
 
   /** Lets the habit fall back towards nothing: a part is kept, new variance is taken up. */
@@ -133,6 +171,7 @@ final class Calibration {
     loadHabit *= kept;
     habitScatter *= kept;
     habitBase *= kept;
+    habitSize *= kept;
     habitHabit = habitHabit * kept * kept + variance;
   }
 
@@ -142,6 +181,7 @@ final class Calibration {
     loadScatter *= kept;
     habitScatter *= kept;
     scatterBase *= kept;
+    scatterSize *= kept;
     scatterScatter = scatterScatter * kept * kept + variance;
   }
 
@@ -161,26 +201,47 @@ final class Calibration {
       double byHabit,
       double byScatter,
       double byBase,
+      double bySize,
       double variance,
       double blunder,
       double blunderVariance) {
     double gainLoad =
-        loadLoad * byLoad + loadHabit * byHabit + loadScatter * byScatter + loadBase * byBase;
+        loadLoad * byLoad
+            + loadHabit * byHabit
+            + loadScatter * byScatter
+            + loadBase * byBase
+            + loadSize * bySize;
     double gainHabit =
-        loadHabit * byLoad + habitHabit * byHabit + habitScatter * byScatter + habitBase * byBase;
+        loadHabit * byLoad
+            + habitHabit * byHabit
+            + habitScatter * byScatter
+            + habitBase * byBase
+            + habitSize * bySize;
     double gainScatter =
         loadScatter * byLoad
             + habitScatter * byHabit
             + scatterScatter * byScatter
-            + scatterBase * byBase;
+            + scatterBase * byBase
+            + scatterSize * bySize;
     double gainBase =
-        loadBase * byLoad + habitBase * byHabit + scatterBase * byScatter + baseBase * byBase;
+        loadBase * byLoad
+            + habitBase * byHabit
+            + scatterBase * byScatter
+            + baseBase * byBase
+            + baseSize * bySize;
+    double gainSize =
+        loadSize * byLoad
+            + habitSize * byHabit
+            + scatterSize * byScatter
+            + baseSize * byBase
+            + sizeSize * bySize;
     double whole =
         variance
             + byLoad * gainLoad
             + byHabit * gainHabit
             + byScatter * gainScatter
-            + byBase * gainBase;
+            + byBase * gainBase
+            + bySize * gainSize;
     Belief belief = Belief.in(residual, whole, blunder, blunderVariance);
     double weight = belief.weight();
     double moved = weight * residual;
@@ -188,16 +249,22 @@ final class Calibration {
     habit += gainHabit * moved;
     scatter += gainScatter * moved;
     base += gainBase * moved;
+    size += gainSize * moved;
     loadLoad -= gainLoad * gainLoad * weight;
     loadHabit -= gainLoad * gainHabit * weight;
     loadScatter -= gainLoad * gainScatter * weight;
     loadBase -= gainLoad * gainBase * weight;
+    loadSize -= gainLoad * gainSize * weight;
     habitHabit -= gainHabit * gainHabit * weight;
     habitScatter -= gainHabit * gainScatter * weight;
     habitBase -= gainHabit * gainBase * weight;
+    habitSize -= gainHabit * gainSize * weight;
     scatterScatter -= gainScatter * gainScatter * weight;
     scatterBase -= gainScatter * gainBase * weight;
+    scatterSize -= gainScatter * gainSize * weight;
     baseBase -= gainBase * gainBase * weight;
+    baseSize -= gainBase * gainSize * weight;
+    sizeSize -= gainSize * gainSize * weight;
     return belief.logLikelihood();
   }
 
@@ -212,20 +279,27 @@ final class Calibration {
     double byHabit = other.habit - habit;
     double byScatter = other.scatter - scatter;
     double byBase = other.base - base;
+    double bySize = other.size - size;
     loadLoad += share * (other.loadLoad - loadLoad) + apart * (byLoad * byLoad);
     loadHabit += share * (other.loadHabit - loadHabit) + apart * (byLoad * byHabit);
     loadScatter += share * (other.loadScatter - loadScatter) + apart * (byLoad * byScatter);
     loadBase += share * (other.loadBase - loadBase) + apart * (byLoad * byBase);
+    loadSize += share * (other.loadSize - loadSize) + apart * (byLoad * bySize);
     habitHabit += share * (other.habitHabit - habitHabit) + apart * (byHabit * byHabit);
     habitScatter += share * (other.habitScatter - habitScatter) + apart * (byHabit * byScatter);
     habitBase += share * (other.habitBase - habitBase) + apart * (byHabit * byBase);
+    habitSize += share * (other.habitSize - habitSize) + apart * (byHabit * bySize);
     scatterScatter +=
         share * (other.scatterScatter - scatterScatter) + apart * (byScatter * byScatter);
     scatterBase += share * (other.scatterBase - scatterBase) + apart * (byScatter * byBase);
+    scatterSize += share * (other.scatterSize - scatterSize) + apart * (byScatter * bySize);
     baseBase += share * (other.baseBase - baseBase) + apart * (byBase * byBase);
+    baseSize += share * (other.baseSize - baseSize) + apart * (byBase * bySize);
+    sizeSize += share * (other.sizeSize - sizeSize) + apart * (bySize * bySize);
     load += share * byLoad;
     habit += share * byHabit;
     scatter += share * byScatter;
     base += share * byBase;
+    size += share * bySize;
   }
 }

@@ -170,11 +170,13 @@ final class DayShapes {
     double drawn = responses.get(h.way).makeup[p];
     double sound = Math.max(1, scale * drawn + base);
     double clocked = h.way == 0 ? 0 : Math.max(0, drawn - responses.get(0).makeup[p]) / drawn;
-    double lost = part * scale * response.lost[p];
+    double lost = part * scale * response.lost[p] * response.lossFactor(h.size());
+    double added = response.makeup[p] - responses.get(0).makeup[p];
     double whole =
         Math.max(
             sound * 0.2,
-            scale * (drawn + part * (response.makeup[p] - responses.get(0).makeup[p])) + base);
+            scale * (drawn + part * Response.grown(added, h.size(), response.makeupBySize(p)))
+                + base);
     double lostPart = Math.min(0.98, lost / Math.max(whole, lost));
     double[] loss = day.loss[response.signature.shape().ordinal()];
     double @Nullable [] passing =

@@ -24,6 +24,9 @@ final class FaultFilter {
   /** Wander of the base in a month, as a part of its prior deviation. */
   private static final double BASE_WANDER = 0.06;
 
+  /** Wander of a fault's size in a month, in steps. */
+  private static final double SIZE_WANDER = 0.06;
+
   /** Log of the weight below which the end of a fault is not followed as a story of its own. */
   private static final double LEAST_STORY = Math.log(1e-3);
 
@@ -168,6 +171,7 @@ final class FaultFilter {
     double habit = habitPrior(0);
     hypothesis.calibration.widenHabit(habit * habit);
     hypothesis.calibration.widenScatter(1);
+    hypothesis.calibration.widenSize(SignatureCatalogue.SIZE_VARIANCE);
     widen(hypothesis, grade);
     hypothesis.days = shapes.unknown();
     return hypothesis;
@@ -229,6 +233,7 @@ final class FaultFilter {
       Calibration c = h.calibration;
       c.widenLoad(loadWander * loadWander * months);
       c.widenBase(baseWander * baseWander * months);
+      c.widenSize(SIZE_WANDER * SIZE_WANDER * months);
       if (h.way != 0 && responses.get(h.way).byClock()) {
         c.widenHabit(CLOCK_MOVED * CLOCK_MOVED * months + moved);
       } else {

@@ -11,6 +11,11 @@ final class Hypothesis {
   /** Onset before the record began. */
   static final int ALWAYS = -1;
 
+  /** How far a size is drawn out from its signature's at most, in steps. */
+  private static final double LEAST_SIZE = -1;
+
+  private static final double MOST_SIZE = 1.5;
+
   /** What the water does now; 0 when nothing is wrong any more. */
   final int signature;
 
@@ -81,9 +86,11 @@ final class Hypothesis {
     this.booked = booked;
   }
 
-  /** The same system with a fault that begins. */
+  /** The same system with a fault that begins, of about the size that its signature has. */
   Hypothesis begin(int newSignature, int newOnset, double newLogWeight) {
-    return copy(newSignature, newSignature, newOnset, newLogWeight);
+    Hypothesis begun = copy(newSignature, newSignature, newOnset, newLogWeight);
+    begun.calibration.setSize(0, SignatureCatalogue.SIZE_VARIANCE);
+    return begun;
   }
 
   /** The same system after its fault has ended. */
@@ -207,6 +214,15 @@ final class Hypothesis {
 
   double base() {
     return calibration.base();
+  }
+
+  /** Size of the fault over that of its signature, in steps, kept to what may be drawn out to. */
+  double size() {
+    return Math.max(LEAST_SIZE, Math.min(MOST_SIZE, calibration.size()));
+  }
+
+  double sizeVariance() {
+    return calibration.sizeVariance();
   }
 
   double baseVariance() {

@@ -6,8 +6,8 @@ import towerledger.statistics.NormalMixture;
 /** Extra water of a month, or since the onset, told by all living hypotheses together. */
 final class LossEstimate {
 
-  /** Relative deviation of a loss of known size: the sizes are a grid in steps of two fifths. */
-  private static final double WHOLLY_ACTIVE = 0.15;
+  /** Relative deviation of a month's loss from its size. */
+  private static final double WHOLLY_ACTIVE = 0.1;
 
   /** The same where the fault began or ended within the month. */
   private static final double PARTLY_ACTIVE = 0.4;
@@ -98,7 +98,8 @@ final class LossEstimate {
       return 0;
     }
     double whole = response.monthMakeup[month] - responses.get(0).monthMakeup[month];
-    return active(h, month) * h.loadFactorIn(month) * Math.max(0, whole);
+    double grown = Response.grown(whole, h.size(), response.monthMakeupBySize(month));
+    return active(h, month) * h.loadFactorIn(month) * Math.max(0, grown);
   }
 
   /** Water that leaks by a hypothesis in a month, displaced bleed included, L. */
@@ -110,7 +111,7 @@ final class LossEstimate {
     double whole =
         response.signature.shape() == Signature.Shape.NOWHERE
             ? response.monthMakeup[month] - responses.get(0).monthMakeup[month]
-            : response.monthLoss[month];
+            : response.monthLoss[month] * response.lossFactor(h.size());
     return active(h, month) * h.loadFactor() * Math.max(0, whole);
   }
 
@@ -125,7 +126,8 @@ final class LossEstimate {
     double extra = extra(h, month);
     double active = active(h, month);
     double relative = active > 0 && active < 1 ? PARTLY_ACTIVE : WHOLLY_ACTIVE;
-    double variance = square(relative * extra);
+    double bySize = active * h.loadFactor() * responses.get(h.was).monthMakeupBySize(month);
+    double variance = square(relative * extra) + square(bySize) * h.sizeVariance();
     into[0] = extra;
     if (extra > 0 && !Double.isNaN(makeupL)) {
       Response sound = responses.get(0);

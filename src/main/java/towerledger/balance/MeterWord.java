@@ -33,6 +33,7 @@ record MeterWord(
    * @param soundL what a sound system that lives so would have shown at a load multiplier of one, L
    * @param effectL what the fault adds, L
    * @param wholeEffectL what it adds over a whole period, L
+   * @param bySizeL change with a step of the size of the fault, L
    * @param loose part of the effect by which a fault of one size may stray
    * @param fixedL what of the sound system's water a clock bleeds, whatever the load, L
    * @param livedL one standard deviation of what the way it lives by adds, L
@@ -44,6 +45,7 @@ record MeterWord(
       double soundL,
       double effectL,
       double wholeEffectL,
+      double bySizeL,
       double loose,
       double fixedL,
       double livedL,
@@ -77,6 +79,7 @@ record MeterWord(
             derivative * habitSlope - fixed / shown,
             derivative * loadScatter,
             perBaseL / between,
+            led > 0 ? bySizeL / led * drawn / between : 0,
             noise * noise
                 + strays * strays
                 + level * level

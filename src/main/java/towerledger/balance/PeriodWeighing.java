@@ -80,7 +80,8 @@ final class PeriodWeighing {
       double loose = (turns ? LOOSE_AT_TURN : shows.loose) * change;
       double lived = way.looseAsWay * way.sampleChange;
       double held = Math.min(shows.held, way.held);
-      double foretold = h.habit() * held + (way.sampleLog + halved * change);
+      double bySize = halved * shows.sampleBySize;
+      double foretold = h.habit() * held + (way.sampleLog + halved * change) + h.size() * bySize;
       h.logWeight +=
           h.calibration.update(
               sampleLog - foretold,
@@ -88,6 +89,7 @@ final class PeriodWeighing {
               held,
               0,
               0,
+              bySize,
               readVariance
                   + loose * loose
                   + lived * lived
@@ -100,8 +102,9 @@ final class PeriodWeighing {
       makeup.weigh(
           h,
           way.makeupL,
-          part * shows.makeupEffectL,
+          part * shows.makeupEffectL(h.size()),
           shows.makeupEffectL,
+          part * shows.makeupBySizeL,
           turns ? shows.looseAtTurn : shows.loose,
           way.clockedL,
           way.looseAsWay * way.addedMakeupL,
@@ -112,8 +115,9 @@ final class PeriodWeighing {
       bleed.weigh(
           h,
           way.bleedL,
-          part * shows.bleedEffectL,
+          part * (shows.bleedEffectL + h.size() * shows.bleedBySizeL),
           shows.bleedEffectL,
+          part * shows.bleedBySizeL,
           turns ? LOOSE_AT_TURN : BLEED_LOOSE,
           way.clockedL,
           way.looseAsWay * way.addedBleedL,

@@ -1,12 +1,16 @@
 package towerledger.balance;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What one signature makes the instruments show, had it always been there: per period and per
  * month, at a load multiplier of one.
  */
 final class Response {
+
+  /** Part of its effect that a loss keeps at least when it is drawn out to a smaller size. */
+  private static final double LEAST_GROWN = 0.3;
 
   final Signature signature;
   final double[] makeup;
@@ -45,6 +49,36 @@ final class Response {
   final int settledBlock;
 
   private final boolean clock;
+
+  /** Change with the size of the loss; null where there is none. */
+  private @Nullable Growth growth;
+
+  /**
+   * How what is shown changes from one size of a loss to the next: a leak within what the bleed
+   * would have drawn costs nothing, and beyond it all of what it grows by.
+   *
+   * @param log by what the loss itself grows in a step, ln
+   */
+  private record Growth(
+      double log, double[] makeup, double[] bleed, double[] sampleLog, double[] monthMakeup) {
+
+    static Growth of(int steps, Response smaller, Response larger) {
+      return new Growth(
+          Math.log(larger.signature.size() / smaller.signature.size()) / steps,
+          perStep(steps, smaller.makeup, larger.makeup),
+          perStep(steps, smaller.bleed, larger.bleed),
+          perStep(steps, smaller.sampleLog, larger.sampleLog),
+          perStep(steps, smaller.monthMakeup, larger.monthMakeup));
+    }
+
+    private static double[] perStep(int steps, double[] smaller, double[] larger) {
+      double[] change = new double[smaller.length];
+      for (int i = 0; i < change.length; i++) {
+        change[i] = (larger[i] - smaller[i]) / steps;
+      }
+      return change;
+    }
+  }
 
   Response(Signature signature, BasinWalk walk, List<Period> periods, double[][] months) {
     this(signature, walk, periods, months, 0, -1, -1, false);
@@ -174,6 +208,58 @@ final class Response {
   /** What a sound system shows that whose clock bleeds the same whatever the load. */
   static Response ofClock(BasinWalk walk, List<Period> periods, double[][] months) {
     return new Response(Signature.sound(), walk, periods, months, 0, -1, -1, true);
+  }
+
+  /**
+   * Learns from the same loss in the sizes next to it how it grows.
+   *
+   * @param before the one before it on the ladder, or another loss
+   * @param after the one behind it, or another loss
+   */
+  void growBetween(Response before, Response after) {
+    boolean grew = before.signature.growsInto(signature);
+    boolean grows = signature.growsInto(after.signature);
+    int steps = (grew ? 1 : 0) + (grows ? 1 : 0);
+    if (steps > 0) {
+      growth = Growth.of(steps, grew ? before : this, grows ? after : this);
+    }
+  }
+
+  /** Factor on the loss itself at a size, in steps of its ladder. */
+  double lossFactor(double size) {
+    return growth == null ? 1 : Math.exp(size * growth.log);
+  }
+
+  /**
+   * Effect of a loss of a size. Drawn out downwards, a part of it is left: that is what the next
+   * smaller size is for.
+   *
+   * @param effectL effect of the size that the signature has, L
+   * @param size how much larger it is than that, in steps of its ladder
+   * @param bySizeL change of the effect with it, L
+   */
+  static double grown(double effectL, double size, double bySizeL) {
+    return Math.max(LEAST_GROWN * effectL, effectL + size * bySizeL);
+  }
+
+  /** Change of a period's makeup with a step of the size of the loss, L. */
+  double makeupBySize(int p) {
+    return growth == null ? 0 : growth.makeup[p];
+  }
+
+  /** The same of the bleed, L. */
+  double bleedBySize(int p) {
+    return growth == null ? 0 : growth.bleed[p];
+  }
+
+  /** The same of the log of the samples. */
+  double sampleLogBySize(int p) {
+    return growth == null ? 0 : growth.sampleLog[p];
+  }
+
+  /** The same of a month's makeup, L. */
+  double monthMakeupBySize(int month) {
+    return growth == null ? 0 : growth.monthMakeup[month];
   }
 
   /** Whether it is a way of life in which a clock bleeds the same whatever the load. */

@@ -10,7 +10,7 @@ final class Showing {
   private static final double REFILL_LOOSE = 0.3;
 
   /** How far the water of a fault may stray from one period to the next, as a part of it. */
-  private static final double FAULT_LOOSE = 0.1;
+  private static final double FAULT_LOOSE = 0.07;
 
   /** How far a fault may stray from half of its effect where it begins or ends. */
   private static final double AT_TURN = 0.32;
@@ -32,6 +32,13 @@ final class Showing {
   double makeupEffectL;
 
   double bleedEffectL;
+
+  /** Change of samples (ln), makeup and bleed (L) with a step of the size of the loss. */
+  double sampleBySize;
+
+  double makeupBySizeL;
+
+  double bleedBySizeL;
 
   /** Change of makeup and bleed with the log of the basin's habit, L. */
   double slopeL;
@@ -66,6 +73,11 @@ final class Showing {
   /** Log of how much likelier its cause became by what was seen; 0 where nothing is wrong. */
   double leaning;
 
+  /** What the makeup meter shows of a loss of a size beyond a sound system, L. */
+  double makeupEffectL(double size) {
+    return Response.grown(makeupEffectL, size, makeupBySizeL);
+  }
+
   /** Takes up what a response shows in a period beside the sound one. */
   void read(Response response, Response sound, int p, Period period) {
     Signature signature = response.signature;
@@ -77,6 +89,9 @@ final class Showing {
     held = response.held[p];
     makeupEffectL = makeupL * signature.loadFactor() * signature.makeupFactor() - sound.makeup[p];
     bleedEffectL = bleedL * signature.loadFactor() * signature.bleedFactor() - sound.bleed[p];
+    sampleBySize = response.sampleLogBySize(p);
+    makeupBySizeL = response.makeupBySize(p);
+    bleedBySizeL = response.bleedBySize(p);
     slopeL = response.slope[p];
     makeupFactor = signature.makeupFactor();
     makeupPerBaseL = sound.base[p] * (makeupFactor * standing);

@@ -96,6 +96,11 @@ record Signature(
     return new Flow(shape, size, aimFactor);
   }
 
+  /** Whether another is the same loss in a larger size. */
+  boolean growsInto(Signature other) {
+    return cause == other.cause && shape == other.shape && size < other.size;
+  }
+
   /** Whether fresh rather than concentrated water is lost. */
   boolean fresh() {
     return shape == Shape.FRESH_ALWAYS || shape == Shape.FRESH_WORKING;

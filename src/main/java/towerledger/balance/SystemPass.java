@@ -112,6 +112,7 @@ final class SystemPass {
         responses.add(new Response(signature, alike, periods));
       }
     }
+    grow(responses);
     int catalogued = responses.size();
     if (plan.bleedsByTimer()) {
       for (double level : CLOCKS) {
@@ -140,6 +141,17 @@ final class SystemPass {
             facts.attributes().kind() != SystemAttributes.Kind.OPEN,
             basePriors(),
             new StoryRates(plan, plantFactors()));
+  }
+
+  /** Tells each loss how it grows, by the sizes next to it on its ladder. */
+  private static void grow(List<Response> responses) {
+    for (int r = 1; r < responses.size(); r++) {
+      Response here = responses.get(r);
+      if (here.signature.shape() != Signature.Shape.NOWHERE) {
+        here.growBetween(
+            responses.get(r - 1), responses.get(Math.min(r + 1, responses.size() - 1)));
+      }
+    }
   }
 
   static SystemPass of(

@@ -32,10 +32,10 @@ final class VerdictRule {
   static final double FAULT_LIMIT = 0.9;
 
   /** Probability that the named set of causes should hold. */
-  private static final double SET_PROBABILITY = 0.87;
+  private static final double SET_PROBABILITY = 0.9;
 
   /** Power of the odds between causes that is believed. */
-  private static final double RESERVE = 0.5;
+  private static final double RESERVE = 0.6;
 
   private static final int MOST_NAMES = 4;
 
@@ -49,7 +49,7 @@ final class VerdictRule {
   private static final double LEAST_METER_ERROR = 0.11;
 
   /** The same where the load is a guess: a smaller one cannot be told from a wrong load. */
-  private static final double LEAST_METER_ERROR_GUESSED = 0.3;
+  private static final double LEAST_METER_ERROR_GUESSED = 0.4;
 
   /** Least part of the expected makeup that a shut fill valve leaves undrawn in a month. */
   private static final double LEAST_SHORT = 0.15;

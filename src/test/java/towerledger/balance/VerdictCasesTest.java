@@ -12,6 +12,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import towerledger.balance.facts.OperatingSettings;
 import towerledger.balance.facts.RegisterVolume;
 import towerledger.balance.facts.WaterSample;
@@ -63,6 +65,27 @@ class VerdictCasesTest {
     VolumeEstimate since = verdicts.get(11).judgement().lossSinceOnset().orElseThrow();
     assertThat(since.value().litres()).isCloseTo(drawn, within(0.25 * drawn));
     assertThat(drawn).isBetween(since.low().litres(), since.high().litres());
+  }
+
+  /** Sizes are followed in steps of three fifths; what lies between them is learned. */
+  @ParameterizedTest
+  @ValueSource(doubles = {1, 1.1, 1.2, 1.3, 1.4, 1.5})
+  void aLossBetweenTheSizesFollowedIsMeasuredAndNamedAsWell(double factor) {
+    MadeUpSystem system = new MadeUpSystem();
+    double litres = factor * leak(system);
+    system.freshLossL = day -> day >= ONSET ? litres : 0;
+    system.observed();
+
+    List<MonthVerdict> verdicts = RECONCILER.judge(system.facts(), FIRST, LAST);
+
+    for (MonthVerdict verdict : verdicts.subList(9, 17)) {
+      double month = litres * verdict.month().lengthOfMonth();
+      double loss = verdict.water().loss().orElseThrow().value().litres();
+      assertThat(loss).as("%s", verdict.month()).isCloseTo(month, within(0.08 * month));
+      assertThat(verdict.judgement().causeSet())
+          .as("%s", verdict.month())
+          .containsAnyOf(Cause.MAKEUP_LINE_LEAK, Cause.OTHER_USE);
+    }
   }
 
   /** A valve wide open for nine days is not held to the size of any story: the meter saw it all. */
