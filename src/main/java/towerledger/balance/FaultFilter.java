@@ -379,36 +379,16 @@ final class FaultFilter {
 
   /** Lets faults end within the period: by work done in it, or by themselves. */
   private void end(int p, Period period) {
-    double years = period.days() / 365.25;
-    double[] ends = new double[catalogued];
-    double[] goesOn = new double[catalogued];
-    double rateBefore = Double.NaN;
-    double curedBefore = Double.NaN;
-    for (int s = 1; s < catalogued; s++) {
-      Signature signature = responses.get(s).signature;
-      double rate = StoryRates.endsPerYear(signature);
-      double cured = period.cured()[signature.cause().ordinal()];
-      if (rate == rateBefore && cured == curedBefore) {
-        // Neighbours mostly have their cause in common.
-        ends[s] = ends[s - 1];
-        goesOn[s] = goesOn[s - 1];
-        continue;
-      }
-      double odds = Math.min(0.95, 1 - Math.exp(-rate * years) + cured);
-      ends[s] = Math.log(odds);
-      goesOn[s] = Math.log(1 - odds);
-      rateBefore = rate;
-      curedBefore = cured;
-    }
+    Endings odds = Endings.within(period, responses, catalogued);
     List<Hypothesis> endings = new ArrayList<>();
     for (Hypothesis h : alive) {
       if (h.signature == 0 || h.signature >= catalogued) {
         continue;
       }
       if (h.logWeight > LEAST_STORY) {
-        endings.add(h.ended(p, h.logWeight + ends[h.signature]));
+        endings.add(h.ended(p, h.logWeight + odds.ends()[h.signature]));
       }
-      h.logWeight += goesOn[h.signature];
+      h.logWeight += odds.goesOn()[h.signature];
     }
     alive.addAll(endings);
   }
