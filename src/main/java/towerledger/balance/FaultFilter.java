@@ -171,7 +171,6 @@ final class FaultFilter {
     double habit = habitPrior(0);
     hypothesis.calibration.widenHabit(habit * habit);
     hypothesis.calibration.widenScatter(1);
-    hypothesis.calibration.widenSize(SignatureCatalogue.SIZE_VARIANCE);
     widen(hypothesis, grade);
     hypothesis.days = shapes.unknown();
     return hypothesis;

@@ -91,7 +91,6 @@ final class Foretelling {
             period.loadScatter(),
             period.loadNoise(),
             true);
-    return new PeriodWeighing(
-        p, period, showings, makeup, bleed, sound.base[p], sound.baseBleed[p], strays);
+    return new PeriodWeighing(p, period, showings, makeup, bleed, strays);
   }
 }

@@ -69,6 +69,7 @@ final class Hypothesis {
    */
   Hypothesis(int signature, int onset, double logWeight, BookedDays booked) {
     this(signature, signature, onset, logWeight, new Calibration(), booked);
+    calibration.setSize(0, SignatureCatalogue.SIZE_VARIANCE);
   }
 
   private Hypothesis(

@@ -25,8 +25,6 @@ final class PeriodWeighing {
   private final Showing sound;
   private final MeterWord makeup;
   private final MeterWord bleed;
-  private final double makeupPerBaseL;
-  private final double bleedPerBaseL;
   private final boolean hasSamples;
   private final boolean hasMakeup;
   private final boolean hasBleed;
@@ -38,8 +36,6 @@ final class PeriodWeighing {
    * The weighing of one period.
    *
    * @param showings by number of the response, what it shows in the period
-   * @param makeupPerBaseL change of the makeup with the base load in a sound system, L
-   * @param bleedPerBaseL the same of the bleed, L
    * @param strays variance of a sample, ln, for straying from the mean of its period where nobody
    *     holds the concentration
    */
@@ -49,15 +45,11 @@ final class PeriodWeighing {
       List<Showing> showings,
       MeterWord makeup,
       MeterWord bleed,
-      double makeupPerBaseL,
-      double bleedPerBaseL,
       double strays) {
     this.p = p;
     this.showings = showings.toArray(new Showing[0]);
     this.makeup = makeup;
     this.bleed = bleed;
-    this.makeupPerBaseL = makeupPerBaseL;
-    this.bleedPerBaseL = bleedPerBaseL;
     sound = this.showings[0];
     hasSamples = period.hasSamples();
     hasMakeup = period.hasMakeup();
@@ -109,7 +101,7 @@ final class PeriodWeighing {
           way.clockedL,
           way.looseAsWay * way.addedMakeupL,
           slopeL * shows.makeupFactor,
-          turns ? makeupPerBaseL : shows.makeupPerBaseL);
+          turns ? sound.makeupPerBaseL : shows.makeupPerBaseL);
     }
     if (hasBleed) {
       bleed.weigh(
@@ -122,7 +114,7 @@ final class PeriodWeighing {
           way.clockedL,
           way.looseAsWay * way.addedBleedL,
           slopeL,
-          turns ? bleedPerBaseL : shows.bleedPerBaseL);
+          turns ? sound.bleedPerBaseL : shows.bleedPerBaseL);
     }
   }
 

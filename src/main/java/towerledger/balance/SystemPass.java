@@ -146,11 +146,8 @@ final class SystemPass {
   /** Tells each loss how it grows, by the sizes next to it on its ladder. */
   private static void grow(List<Response> responses) {
     for (int r = 1; r < responses.size(); r++) {
-      Response here = responses.get(r);
-      if (here.signature.shape() != Signature.Shape.NOWHERE) {
-        here.growBetween(
-            responses.get(r - 1), responses.get(Math.min(r + 1, responses.size() - 1)));
-      }
+      Response after = responses.get(Math.min(r + 1, responses.size() - 1));
+      responses.get(r).growBetween(responses.get(r - 1), after);
     }
   }
 
