@@ -47,11 +47,25 @@ final class BasinWalk {
    * @param perLift one over the aim's lift above the makeup
    * @param base running total of makeup that the reference load draws while the system runs, L
    * @param baseBleed running total of bleed that it needs, L
+   * @param even running total of makeup that an even load draws more, L
+   * @param evenBleed running total of bleed that it needs more, L
    */
-  private record Aims(double[] usCm, double[] perLift, double[] base, double[] baseBleed) {
+  private record Aims(
+      double[] usCm,
+      double[] perLift,
+      double[] base,
+      double[] baseBleed,
+      double[] even,
+      double[] evenBleed) {
 
     Aims(int blocks) {
-      this(new double[blocks], new double[blocks], new double[blocks + 1], new double[blocks + 1]);
+      this(
+          new double[blocks],
+          new double[blocks],
+          new double[blocks + 1],
+          new double[blocks + 1],
+          new double[blocks + 1],
+          new double[blocks + 1]);
     }
   }
 
@@ -111,6 +125,8 @@ final class BasinWalk {
     double[] perLift = into.perLift();
     double[] drawn = into.base();
     double[] bled = into.baseBleed();
+    double[] even = into.even();
+    double[] evenBleed = into.evenBleed();
     for (int b = 0; b < n; b++) {
       double cm = plan.freshUsCm()[b];
       double aim = Math.max(plan.aimUsCm()[b] * factor, cm * 1.05);
@@ -120,6 +136,9 @@ final class BasinWalk {
       perLift[b] = lift;
       drawn[b + 1] = drawn[b] + reference * aim * lift;
       bled[b + 1] = bled[b] + reference * cm * lift;
+      double evened = blocks.evenedL[b];
+      even[b + 1] = even[b] + evened * aim * lift;
+      evenBleed[b + 1] = evenBleed[b] + evened * cm * lift;
     }
   }
 
@@ -154,6 +173,16 @@ final class BasinWalk {
   /** Running total of bleed that the reference load needs while the system runs, L. */
   double[] baseBleed() {
     return aims.baseBleed();
+  }
+
+  /** Running total of makeup that an even load draws more than the guessed shape, L. */
+  double[] even() {
+    return aims.even();
+  }
+
+  /** Running total of bleed that an even load needs more, L. */
+  double[] evenBleed() {
+    return aims.evenBleed();
   }
 
   /** Walks through all blocks as if the cause had always been there. */

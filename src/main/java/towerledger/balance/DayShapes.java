@@ -33,7 +33,7 @@ final class DayShapes {
   private static final double[] UNTOLD = {0.5, 0.4, 0.3};
 
   /** How much wider a day scatters whose model follows other hours than the plant. */
-  private static final double UNTOLD_SCATTER = 2.5;
+  private static final double UNTOLD_SCATTER = 1.25;
 
   /** Bleeds that flow on while the tower stands: what flows then need not be a leak. */
   private static final Set<BlowdownControl> BY_CLOCK =
@@ -41,8 +41,11 @@ final class DayShapes {
 
   private static final Duration BY_THE_HOUR = Duration.ofHours(3);
 
-  /** Scatter of the sound figures from one stretch to the next; a judgement. */
-  private static final double[] SCATTER = {0.05, 0.03, 0.015};
+  /**
+   * Scatter of the sound figures from one stretch to the next. Twice what one stretch strays by: a
+   * season goes on straying to the same side, and what it says again is no new evidence.
+   */
+  private static final double[] SCATTER = {0.10, 0.06, 0.03};
 
   /** Wander of the sound figures in a month; a judgement. */
   private static final double[] WANDER = {0.03, 0.02, 0.01};
@@ -166,7 +169,7 @@ final class DayShapes {
     Response response = responses.get(number);
     double part = h.partIn(p);
     double scale = Math.exp(h.load());
-    double base = h.base() * responses.get(0).base[p];
+    double base = h.base() * responses.get(0).base[p] + h.even() * responses.get(0).even[p];
     double drawn = responses.get(h.way).makeup[p];
     double sound = Math.max(1, scale * drawn + base);
     double clocked = h.way == 0 ? 0 : Math.max(0, drawn - responses.get(0).makeup[p]) / drawn;

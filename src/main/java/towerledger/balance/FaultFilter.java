@@ -37,10 +37,10 @@ final class FaultFilter {
   private static final double SCATTER_DAYS = 50;
 
   /** How far basins without a controller stray from their aim, ln, and for how long. */
-  private static final double LOOSE_HABIT = 0.30;
+  private static final double LOOSE_HABIT = 0.22;
 
   /** The same where somebody bleeds by hand. */
-  private static final double HAND_HABIT = 0.35;
+  private static final double HAND_HABIT = 0.30;
 
   private static final double LOOSE_HABIT_MONTHS = 2;
 
@@ -83,6 +83,7 @@ final class FaultFilter {
   private final Stories stories;
   private final boolean coil;
   private final double[] basePrior;
+  private final double evenPrior;
   private List<Hypothesis> alive = new ArrayList<>();
   private BookedDays booked = new BookedDays();
   private int lastGrade = -1;
@@ -97,6 +98,7 @@ final class FaultFilter {
    * @param floorPerDayL daily volume below which percentages lose their meaning
    * @param coil whether evaporation is modelled through a coil, with less certainty
    * @param basePrior by grade, deviation of the base load that the shape lacks, part of reference
+   * @param evenPrior deviation of the part by which the load is more even than the shape
    * @param rates how often stories begin and end at this plant
    */
   FaultFilter(
@@ -111,9 +113,11 @@ final class FaultFilter {
       double bleedAccuracy,
       boolean coil,
       double[] basePrior,
+      double evenPrior,
       StoryRates rates) {
     this.coil = coil;
     this.basePrior = basePrior;
+    this.evenPrior = evenPrior;
     this.periods = periods;
     this.responses = responses;
     this.refills = refills;
@@ -171,6 +175,7 @@ final class FaultFilter {
     double habit = habitPrior(0);
     hypothesis.calibration.widenHabit(habit * habit);
     hypothesis.calibration.widenScatter(1);
+    hypothesis.calibration.widenEven(evenPrior * evenPrior);
     widen(hypothesis, grade);
     hypothesis.days = shapes.unknown();
     return hypothesis;

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import towerledger.balance.facts.HeatEvidence;
 import towerledger.balance.facts.SystemAttributes;
 import towerledger.balance.facts.SystemAttributes.HeatSource;
@@ -41,6 +42,8 @@ final class HeatSpread {
    * @param shape load by shape alone, fraction of nominal; not changed
    * @param free hours in which the chiller may stand though heat is shed
    * @param grade receives the grade of each hour
+   * @param even receives each hour's load if the plant ran evenly through what was measured; NaN
+   *     where nothing was
    */
   static double[] spread(
       SystemFacts facts,
@@ -48,7 +51,9 @@ final class HeatSpread {
       double[] shape,
       double nominalWatts,
       boolean[] free,
-      byte[] grade) {
+      byte[] grade,
+      double[] even) {
+    java.util.Arrays.fill(even, Double.NaN);
     double[] load = shape.clone();
     java.util.Arrays.fill(grade, (byte) EvidenceGrade.D.ordinal());
     List<HeatEvidence> worstFirst = new ArrayList<>(facts.heat());
@@ -95,25 +100,48 @@ final class HeatSpread {
           load[h] = total * shape[h] / sum;
         }
       }
+      even(load, first, last, blind ? free : null, even);
     }
-    carryOn(load, shape, free, grade);
+    carryOn(load, shape, free, grade, even);
     return load;
+  }
+
+  /** Writes the mean load of the hours that run. */
+  private static void even(
+      double[] load, int first, int last, boolean @Nullable [] unseen, double[] even) {
+    double sum = 0;
+    int running = 0;
+    for (int h = first; h < last; h++) {
+      if (load[h] > 0 && (unseen == null || !unseen[h])) {
+        sum += load[h];
+        running++;
+      }
+    }
+    for (int h = first; h < last; h++) {
+      if (unseen == null || !unseen[h]) {
+        even[h] = running > 0 ? sum / running : 0;
+      }
+    }
   }
 
   /**
    * Scales the shape of hours that nothing tells of by what was measured before them: a gap in the
    * evidence is no other plant. Looks only back.
    */
-  private static void carryOn(double[] load, double[] shape, boolean[] free, byte[] grade) {
+  private static void carryOn(
+      double[] load, double[] shape, boolean[] free, byte[] grade, double[] even) {
     double kept = Math.exp(-1 / REMEMBERED_HOURS);
     double measured = 0;
     double shaped = 0;
+    double running = 0;
     for (int h = 0; h < load.length; h++) {
       if (grade[h] < EvidenceGrade.D.ordinal()) {
         measured = measured * kept + load[h];
         shaped = shaped * kept + shape[h];
+        running = running * kept + (load[h] > 0 ? 1 : 0);
       } else if (!free[h] && measured > 0 && shaped > 0) {
         load[h] = shape[h] * measured / shaped;
+        even[h] = measured / Math.max(1, running);
       }
     }
   }

@@ -31,7 +31,8 @@ final class HourlyModel {
     boolean[] freeHours = HeatSpread.freeHours(facts, start, hours);
     boolean[] vague = freeHours.clone();
     boolean coil = facts.attributes().kind() != SystemAttributes.Kind.OPEN;
-    double[] load = HeatSpread.spread(facts, start, shape, nominal, freeHours, grade);
+    double[] even = new double[hours];
+    double[] load = HeatSpread.spread(facts, start, shape, nominal, freeHours, grade, even);
     WeatherHours weather = facts.weather();
     TowerModel towers = TowerModel.of(facts, pressure(weather), tables::of);
     assumptions.addAll(towers.assumptions());
@@ -56,7 +57,7 @@ final class HourlyModel {
     }
     double[] evaporation =
         towers.evaporationL(carried, nominal, tables.airAt(weather, offset), setpoint);
-    return new SystemHours(start.getEpochSecond(), evaporation, load, grade, vague);
+    return new SystemHours(start.getEpochSecond(), evaporation, load, grade, vague, even);
   }
 
   private static double pressure(WeatherHours weather) {

@@ -217,6 +217,10 @@ final class Hypothesis {
     return calibration.base();
   }
 
+  double even() {
+    return calibration.even();
+  }
+
   /** Size of the fault over that of its signature, in steps, kept to what may be drawn out to. */
   double size() {
     return Math.max(LEAST_SIZE, Math.min(MOST_SIZE, calibration.size()));

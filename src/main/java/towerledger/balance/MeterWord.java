@@ -39,6 +39,7 @@ record MeterWord(
    * @param livedL one standard deviation of what the way it lives by adds, L
    * @param slopeL change with the log of the basin's habit, L
    * @param perBaseL change with the base load, L
+   * @param perEvenL change where the load is even, L
    */
   void weigh(
       Hypothesis h,
@@ -50,7 +51,8 @@ record MeterWord(
       double fixedL,
       double livedL,
       double slopeL,
-      double perBaseL) {
+      double perBaseL,
+      double perEvenL) {
     Calibration c = h.calibration;
     double mixed = soundL + effectL;
     double led = mixed - fixedL;
@@ -62,7 +64,7 @@ record MeterWord(
     double habitSlope =
         bleeds ? Cycles.bleedSlopeAt(elasticity, kept) : Cycles.makeupSlopeAt(elasticity, kept);
     double drawn = Math.max(0, led) * Math.exp(c.load() + loadScatter * c.scatter()) * byHabit;
-    double shown = Math.max(0, drawn + fixed + c.base() * perBaseL) + floorL;
+    double shown = Math.max(0, drawn + fixed + c.base() * perBaseL + c.even() * perEvenL) + floorL;
     double measured = measuredL + floorL;
     double residual = Math.log(measured / shown);
     double between = between(measured, shown, residual);
@@ -79,6 +81,7 @@ record MeterWord(
             derivative * habitSlope - fixed / shown,
             derivative * loadScatter,
             perBaseL / between,
+            perEvenL / between,
             led > 0 ? bySizeL / led * drawn / between : 0,
             noise * noise
                 + strays * strays

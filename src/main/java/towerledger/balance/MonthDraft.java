@@ -117,12 +117,14 @@ final class MonthDraft {
     double drains = 0;
     double loadHours = 0;
     double runHours = 0;
+    double evenedL = 0;
     int blocks = 0;
     for (int b = (int) Math.round(from); b < Math.min(Math.round(to), pass.blocks.count); b++) {
       total += pass.blocks.evaporationL[b];
       unknown += pass.blocks.unknownHours[b];
       loadHours += pass.blocks.loadHours[b];
       runHours += pass.blocks.runHours[b];
+      evenedL += pass.blocks.evenedL[b];
       drains += pass.plan.drainedL()[b];
       blocks++;
     }
@@ -152,10 +154,12 @@ final class MonthDraft {
       double factor = actual(h);
       double load = h.loadFactor() * factor;
       double here = h.loadFactorIn(month) * factor;
-      double lackedMakeup = h.base() * sound.monthBase[month];
+      double lackedMakeup = h.base() * sound.monthBase[month] + h.even() * sound.monthEven[month];
       double soundHere = Math.max(0, pass.losses.byHabit(h, month, load) + lackedMakeup);
       refilled += w * pass.losses.refillL(h, month);
-      double vaporised = Math.max(0, here * total + h.base() * pass.referencePerHourL * runHours);
+      double vaporised =
+          Math.max(
+              0, here * total + h.base() * pass.referencePerHourL * runHours + h.even() * evenedL);
       double relative =
           soundHere > 0
               ? h.loadVariance() + h.baseVariance() * square(sound.monthBase[month] / soundHere)

@@ -81,6 +81,7 @@ final class PeriodWeighing {
               held,
               0,
               0,
+              0,
               bySize,
               readVariance
                   + loose * loose
@@ -101,7 +102,8 @@ final class PeriodWeighing {
           way.clockedL,
           way.looseAsWay * way.addedMakeupL,
           slopeL * shows.makeupFactor,
-          turns ? sound.makeupPerBaseL : shows.makeupPerBaseL);
+          turns ? sound.makeupPerBaseL : shows.makeupPerBaseL,
+          turns ? sound.makeupPerEvenL : shows.makeupPerEvenL);
     }
     if (hasBleed) {
       bleed.weigh(
@@ -114,7 +116,8 @@ final class PeriodWeighing {
           way.clockedL,
           way.looseAsWay * way.addedBleedL,
           slopeL,
-          turns ? sound.bleedPerBaseL : shows.bleedPerBaseL);
+          turns ? sound.bleedPerBaseL : shows.bleedPerBaseL,
+          turns ? sound.bleedPerEvenL : shows.bleedPerEvenL);
     }
   }
 

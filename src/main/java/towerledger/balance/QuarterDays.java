@@ -21,6 +21,12 @@ final class QuarterDays {
   /** Evaporation, L; hours without weather stand in with the mean of the block or its day. */
   final double[] evaporationL;
 
+  /**
+   * What would evaporate more, or less, if the load were the same in all hours that were measured
+   * together, L.
+   */
+  final double[] evenedL;
+
   /** Hours with load. */
   final double[] runHours;
 
@@ -40,6 +46,7 @@ final class QuarterDays {
     this.startEpochSecond = startEpochSecond;
     this.count = count;
     evaporationL = new double[count];
+    evenedL = new double[count];
     runHours = new double[count];
     loadHours = new double[count];
     stops = new double[count];
@@ -68,6 +75,8 @@ final class QuarterDays {
         if (load[h] > 0) {
           blocks.runHours[b]++;
           blocks.loadHours[b] += load[h];
+          double evened = evaporation[h] * (hours.even()[h] / load[h] - 1);
+          blocks.evenedL[b] += Double.isNaN(evened) ? 0 : evened;
         } else if (h > 0 && load[h - 1] > 0) {
           blocks.stops[b]++;
         }

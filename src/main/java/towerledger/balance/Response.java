@@ -18,6 +18,8 @@ final class Response {
   final double[] bleed;
   final double[] base;
   final double[] baseBleed;
+  final double[] even;
+  final double[] evenBleed;
   final double[] sampleLog;
   final double[] held;
 
@@ -38,6 +40,9 @@ final class Response {
 
   /** Makeup that the reference load would draw in each month, L. */
   final double[] monthBase;
+
+  /** Makeup that an even load would draw more in each month, L. */
+  final double[] monthEven;
 
   /** Water of the basin that was drained and filled again without a note, L; 0 elsewhere. */
   final double refillL;
@@ -104,6 +109,8 @@ final class Response {
     bleed = byPeriod(walk.bleed, periods);
     base = byPeriod(walk.base(), periods);
     baseBleed = byPeriod(walk.baseBleed(), periods);
+    even = byPeriod(walk.even(), periods);
+    evenBleed = byPeriod(walk.evenBleed(), periods);
     lost = byPeriod(walk.loss, periods);
     sampleLog = new double[n];
     held = new double[n];
@@ -124,6 +131,7 @@ final class Response {
     monthBleed = byMonth(walk.bleed, months);
     monthLoss = byMonth(walk.loss, months);
     monthBase = byMonth(walk.base(), months);
+    monthEven = byMonth(walk.even(), months);
   }
 
   /** The same water under another signature; of what is held here the samples alone differ. */
@@ -138,6 +146,8 @@ final class Response {
     bleed = alike.bleed;
     base = alike.base;
     baseBleed = alike.baseBleed;
+    even = alike.even;
+    evenBleed = alike.evenBleed;
     held = alike.held;
     lost = alike.lost;
     monthMakeup = alike.monthMakeup;
@@ -145,6 +155,7 @@ final class Response {
     monthBleed = alike.monthBleed;
     monthLoss = alike.monthLoss;
     monthBase = alike.monthBase;
+    monthEven = alike.monthEven;
     sampleLog = alike.sampleLog.clone();
     double change = Math.log(signature.sampleFactor()) - Math.log(alike.signature.sampleFactor());
     for (int p = 0; p < sampleLog.length; p++) {
@@ -168,11 +179,14 @@ final class Response {
     bleed = sound.bleed;
     base = sound.base;
     baseBleed = sound.baseBleed;
+    even = sound.even;
+    evenBleed = sound.evenBleed;
     sampleLog = sound.sampleLog;
     held = sound.held;
     monthSlope = sound.monthSlope;
     monthBleed = sound.monthBleed;
     monthBase = sound.monthBase;
+    monthEven = sound.monthEven;
     makeup = byPeriod(walk.makeup, periods);
     lost = byPeriod(walk.loss, periods);
     monthMakeup = byMonth(walk.makeup, months);

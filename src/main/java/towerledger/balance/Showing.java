@@ -51,6 +51,11 @@ final class Showing {
 
   double bleedPerBaseL;
 
+  /** What they show more where the load is even, L. */
+  double makeupPerEvenL;
+
+  double bleedPerEvenL;
+
   /** Bleed of a clock whatever the load, L; 0 where the bleed follows the load. */
   double clockedL;
 
@@ -96,6 +101,8 @@ final class Showing {
     makeupFactor = signature.makeupFactor();
     makeupPerBaseL = sound.base[p] * (makeupFactor * standing);
     bleedPerBaseL = sound.baseBleed[p] * (signature.bleedFactor() * standing);
+    makeupPerEvenL = sound.even[p] * (makeupFactor * standing);
+    bleedPerEvenL = sound.evenBleed[p] * (signature.bleedFactor() * standing);
     addedMakeupL = makeupL - sound.makeup[p];
     addedBleedL = bleedL - sound.bleed[p];
     refill = response.refillL > 0;

@@ -10,17 +10,25 @@ package towerledger.balance;
  * @param grade ordinal of the {@link EvidenceGrade} of the hour's heat
  * @param vague whether the tower may evaporate far less than modelled: a coil may run dry, or an
  *     economizer cool without the chiller
+ * @param even load if what was measured over some hours were the same in all of them that run; NaN
+ *     where nothing was measured
  */
 record SystemHours(
-    long startEpochSecond, double[] evaporationL, double[] load, byte[] grade, boolean[] vague) {
+    long startEpochSecond,
+    double[] evaporationL,
+    double[] load,
+    byte[] grade,
+    boolean[] vague,
+    double[] even) {
 
   SystemHours {
     if (load.length != evaporationL.length
         || grade.length != evaporationL.length
-        || vague.length != load.length) {
+        || vague.length != load.length
+        || even.length != load.length) {
       throw new IllegalArgumentException(
-          "hourly columns differ in length: %d evaporations, %d loads, %d grades"
-              .formatted(evaporationL.length, load.length, grade.length));
+          "hourly columns differ in length: %d evaporations, %d loads, %d grades, %d even loads"
+              .formatted(evaporationL.length, load.length, grade.length, even.length));
     }
   }
 

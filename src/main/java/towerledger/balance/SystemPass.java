@@ -140,6 +140,7 @@ final class SystemPass {
             bleed.accuracy(),
             facts.attributes().kind() != SystemAttributes.Kind.OPEN,
             basePriors(),
+            evenPrior(),
             new StoryRates(plan, plantFactors()));
   }
 
@@ -248,10 +249,20 @@ final class SystemPass {
    * By grade: how much of the reference load the shape may lack, or give too much, at all hours.
    */
   private double[] basePriors() {
-    boolean known =
-        facts.attributes().buildingUse().isPresent()
-            || facts.attributes().heatSource().orElse(null) == SystemAttributes.HeatSource.PROCESS;
-    return new double[] {0.005, 0.03, 0.06, known ? 0.12 : 0.5};
+    return new double[] {0.005, 0.03, 0.06, useKnown() ? 0.12 : 0.5};
+  }
+
+  /**
+   * By what part the load may be more even, or less, than the shape has it between two readings of
+   * heat: from the stop at night to the machine hall that never changes where the use is not told.
+   */
+  private double evenPrior() {
+    return useKnown() ? 0.2 : 0.45;
+  }
+
+  private boolean useKnown() {
+    return facts.attributes().buildingUse().isPresent()
+        || facts.attributes().heatSource().orElse(null) == SystemAttributes.HeatSource.PROCESS;
   }
 
   private double[] plantFactors() {

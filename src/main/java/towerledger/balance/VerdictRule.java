@@ -10,17 +10,20 @@ import towerledger.statistics.NormalMixture;
 /** When a month is flagged, and which causes are named. */
 final class VerdictRule {
 
-  /** Probability of waste at which a month is flagged as wasteful. */
-  private static final double WASTE_LIMIT = 0.5;
+  /**
+   * Probability of waste at which a month is flagged as wasteful: a look costs less than what is
+   * lost where one is missed. Set on fleets whose truth is known (decision 0235).
+   */
+  private static final double WASTE_LIMIT = 0.3;
 
   /** The same where a controller holds the concentration, and little else strays that far. */
-  private static final double WASTE_LIMIT_HELD = 0.4;
+  private static final double WASTE_LIMIT_HELD = 0.2;
 
   /**
    * The same where the month's own makeup stands out from the expected: what the month shows for
    * itself needs less of the record.
    */
-  private static final double WASTE_LIMIT_SEEN = 0.25;
+  private static final double WASTE_LIMIT_SEEN = 0.15;
 
   /** Standard deviations by which the makeup of such a month exceeds the expected. */
   private static final double SEEN = 1.5;
@@ -32,7 +35,7 @@ final class VerdictRule {
   static final double FAULT_LIMIT = 0.9;
 
   /** Probability that the named set of causes should hold. */
-  private static final double SET_PROBABILITY = 0.9;
+  private static final double SET_PROBABILITY = 0.89;
 
   /** Power of the odds between causes that is believed. */
   private static final double RESERVE = 0.6;

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
  */
 class CalibrationTest {
 
-  private static final int N = 5;
+  private static final int N = 6;
   private static final double VARIANCE = 0.04;
 
   private final Random random = new Random(5);
@@ -30,7 +30,7 @@ class CalibrationTest {
       double residual = random.nextGaussian() * 0.1;
       double variance = 0.02 + random.nextDouble() * 0.05;
       calibration.update(
-          residual, slope[0], slope[1], slope[2], slope[3], slope[4], variance, 0, 1);
+          residual, slope[0], slope[1], slope[2], slope[3], slope[4], slope[5], variance, 0, 1);
       takeIn(mean, covariance, residual, slope, variance);
       if (k == 5) {
         calibration.fadeScatter(0.6, 0.1);
@@ -40,7 +40,7 @@ class CalibrationTest {
       }
       if (k == 8) {
         calibration.setSize(0, 0.1);
-        forget(mean, covariance, 4, 0.1);
+        forget(mean, covariance, 5, 0.1);
         calibration.setLoad(0, 0.03);
         forget(mean, covariance, 0, 0.03);
       }
@@ -53,8 +53,8 @@ class CalibrationTest {
   void mixesAsTheMomentsOfAMixture() {
     Calibration one = widened();
     Calibration other = widened();
-    one.update(0.2, 1, 0.3, -0.4, 0.5, 0.8, 0.02, 0, 1);
-    other.update(-0.1, 0.4, -0.6, 0.2, 0.9, -0.7, 0.03, 0, 1);
+    one.update(0.2, 1, 0.3, -0.4, 0.5, -0.9, 0.8, 0.02, 0, 1);
+    other.update(-0.1, 0.4, -0.6, 0.2, 0.9, 0.6, -0.7, 0.03, 0, 1);
     double share = 0.3;
     double size = (1 - share) * one.size() + share * other.size();
     double load = (1 - share) * one.load() + share * other.load();
@@ -79,7 +79,8 @@ class CalibrationTest {
     calibration.widenHabit(2 * VARIANCE);
     calibration.widenScatter(3 * VARIANCE);
     calibration.widenBase(4 * VARIANCE);
-    calibration.widenSize(5 * VARIANCE);
+    calibration.widenEven(5 * VARIANCE);
+    calibration.widenSize(6 * VARIANCE);
     return calibration;
   }
 
@@ -126,12 +127,13 @@ class CalibrationTest {
       calibration.habit(),
       calibration.scatter(),
       calibration.base(),
+      calibration.even(),
       calibration.size()
     };
     assertThat(told).containsExactly(mean, within(1e-12));
     assertThat(calibration.loadVariance()).isCloseTo(covariance[0][0], within(1e-12));
     assertThat(calibration.scatterVariance()).isCloseTo(covariance[2][2], within(1e-12));
     assertThat(calibration.baseVariance()).isCloseTo(covariance[3][3], within(1e-12));
-    assertThat(calibration.sizeVariance()).isCloseTo(covariance[4][4], within(1e-12));
+    assertThat(calibration.sizeVariance()).isCloseTo(covariance[5][5], within(1e-12));
   }
 }

@@ -94,7 +94,8 @@ class DayProfileTest {
         new double[load.length],
         load,
         new byte[load.length],
-        new boolean[load.length]);
+        new boolean[load.length],
+        load);
   }
 
   private static int hour(int h) {

@@ -105,6 +105,23 @@ class HeatSpreadTest {
     assertThat(grade[24 * 149 + 12]).isEqualTo((byte) EvidenceGrade.D.ordinal());
   }
 
+  /** Spread evenly over the hours that run, a month's heat is the same heat. */
+  @Test
+  void evenLoadKeepsTheTotalOfWhatWasMeasured() {
+    Span month = Span.of(MadeUpSystem.at(150), MadeUpSystem.at(180));
+    byte[] grade = new byte[24 * MadeUpSystem.DAYS];
+    double[] even = new double[grade.length];
+    double[] load = spread(facts(office(), metered(month, 800 * GJ)), grade, even);
+    double sum = 0;
+    for (int h = 24 * 150; h < 24 * 180; h++) {
+      assertThat(even[h]).as("hour %d", h).isEqualTo(even[24 * 150]);
+      sum += load[h] > 0 ? even[h] * MadeUpSystem.NOMINAL_W * 3600 : 0;
+    }
+    assertThat(sum).isCloseTo(800 * GJ, within(1e-6 * 800 * GJ));
+    assertThat(even[24 * 149]).as("before anything was measured").isNaN();
+    assertThat(even[24 * 185]).as("after it, as it was").isBetween(0.5 * even[24 * 151], 2.0);
+  }
+
   @Test
   void chillersShedTheirElectricityToo() {
     Span month = Span.of(MadeUpSystem.at(150), MadeUpSystem.at(180));
@@ -222,6 +239,10 @@ class HeatSpreadTest {
   }
 
   private static double[] spread(SystemFacts facts, byte[] grade) {
+    return spread(facts, grade, new double[grade.length]);
+  }
+
+  private static double[] spread(SystemFacts facts, byte[] grade, double[] even) {
     double[] shape = shape(facts);
     return HeatSpread.spread(
         facts,
@@ -229,7 +250,8 @@ class HeatSpreadTest {
         shape,
         MadeUpSystem.NOMINAL_W,
         HeatSpread.freeHours(facts, MadeUpSystem.at(0), shape.length),
-        grade);
+        grade,
+        even);
   }
 
   private static double joules(double[] load, int first, int last) {
