@@ -169,7 +169,7 @@ final class DayShapes {
     Response response = responses.get(number);
     double part = h.partIn(p);
     double scale = Math.exp(h.load());
-    double base = h.base() * responses.get(0).base[p] + h.even() * responses.get(0).even[p];
+    double base = h.lacked(responses.get(0).base[p], responses.get(0).even[p]);
     double drawn = responses.get(h.way).makeup[p];
     double sound = Math.max(1, scale * drawn + base);
     double clocked = h.way == 0 ? 0 : Math.max(0, drawn - responses.get(0).makeup[p]) / drawn;

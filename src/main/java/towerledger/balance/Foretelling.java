@@ -57,7 +57,7 @@ final class Foretelling {
     Response response = responses.get(h.responseIn(p));
     double byLoad = Math.exp(h.load() + period.loadScatter() * h.scatter()) * response.makeup[p];
     Response sound = responses.get(0);
-    return period.makeupL() - byLoad - h.base() * sound.base[p] - h.even() * sound.even[p];
+    return period.makeupL() - byLoad - h.lacked(sound.base[p], sound.even[p]);
   }
 
   /**

@@ -213,12 +213,14 @@ final class Hypothesis {
     return calibration.scatterVariance();
   }
 
-  double base() {
-    return calibration.base();
-  }
-
-  double even() {
-    return calibration.even();
+  /**
+   * Water that the guessed shape of the load lacks, or gives too much where below 0, L.
+   *
+   * @param baseL water of the reference load at all hours of running, L
+   * @param evenL water that an even load takes more, L
+   */
+  double lacked(double baseL, double evenL) {
+    return calibration.base() * baseL + calibration.even() * evenL;
   }
 
   /** Size of the fault over that of its signature, in steps, kept to what may be drawn out to. */

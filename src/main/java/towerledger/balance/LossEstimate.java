@@ -133,7 +133,7 @@ final class LossEstimate {
       Response sound = responses.get(0);
       double perBase = sound.monthBase[month];
       double byShape = byHabit(h, month, h.loadFactorIn(month));
-      double drawn = Math.max(0, byShape + h.base() * perBase + h.even() * sound.monthEven[month]);
+      double drawn = Math.max(0, byShape + h.lacked(perBase, sound.monthEven[month]));
       double unknown =
           square(byShape) * h.loadVariance()
               + square(perBase) * h.baseVariance()

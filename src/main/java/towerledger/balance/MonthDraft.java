@@ -154,12 +154,11 @@ final class MonthDraft {
       double factor = actual(h);
       double load = h.loadFactor() * factor;
       double here = h.loadFactorIn(month) * factor;
-      double lackedMakeup = h.base() * sound.monthBase[month] + h.even() * sound.monthEven[month];
+      double lackedMakeup = h.lacked(sound.monthBase[month], sound.monthEven[month]);
       double soundHere = Math.max(0, pass.losses.byHabit(h, month, load) + lackedMakeup);
       refilled += w * pass.losses.refillL(h, month);
       double vaporised =
-          Math.max(
-              0, here * total + h.base() * pass.referencePerHourL * runHours + h.even() * evenedL);
+          Math.max(0, here * total + h.lacked(pass.referencePerHourL * runHours, evenedL));
       double relative =
           soundHere > 0
               ? h.loadVariance() + h.baseVariance() * square(sound.monthBase[month] / soundHere)
