@@ -45,27 +45,11 @@ final class BasinWalk {
    *
    * @param usCm aim in each block
    * @param perLift one over the aim's lift above the makeup
-   * @param base running total of makeup that the reference load draws while the system runs, L
-   * @param baseBleed running total of bleed that it needs, L
-   * @param even running total of makeup that an even load draws more, L
-   * @param evenBleed running total of bleed that it needs more, L
    */
-  private record Aims(
-      double[] usCm,
-      double[] perLift,
-      double[] base,
-      double[] baseBleed,
-      double[] even,
-      double[] evenBleed) {
+  private record Aims(double[] usCm, double[] perLift) {
 
     Aims(int blocks) {
-      this(
-          new double[blocks],
-          new double[blocks],
-          new double[blocks + 1],
-          new double[blocks + 1],
-          new double[blocks + 1],
-          new double[blocks + 1]);
+      this(new double[blocks], new double[blocks]);
     }
   }
 
@@ -120,25 +104,10 @@ final class BasinWalk {
 
   /** Works out what follows from an aim that is a multiple of the sound one. */
   private void aim(double factor, Aims into) {
-    int n = blocks.count;
-    double[] usCm = into.usCm();
-    double[] perLift = into.perLift();
-    double[] drawn = into.base();
-    double[] bled = into.baseBleed();
-    double[] even = into.even();
-    double[] evenBleed = into.evenBleed();
-    for (int b = 0; b < n; b++) {
-      double cm = plan.freshUsCm()[b];
-      double aim = Math.max(plan.aimUsCm()[b] * factor, cm * 1.05);
-      double lift = 1 / (aim - cm);
-      double reference = referencePerHourL * blocks.runHours[b];
-      usCm[b] = aim;
-      perLift[b] = lift;
-      drawn[b + 1] = drawn[b] + reference * aim * lift;
-      bled[b + 1] = bled[b] + reference * cm * lift;
-      double evened = blocks.evenedL[b];
-      even[b + 1] = even[b] + evened * aim * lift;
-      evenBleed[b + 1] = evenBleed[b] + evened * cm * lift;
+    for (int b = 0; b < blocks.count; b++) {
+      double aim = plan.aimUsCm(b, factor);
+      into.usCm()[b] = aim;
+      into.perLift()[b] = 1 / (aim - plan.freshUsCm()[b]);
     }
   }
 
@@ -163,26 +132,6 @@ final class BasinWalk {
       }
     }
     return used;
-  }
-
-  /** Running total of makeup that the reference load draws while the system runs, L. */
-  double[] base() {
-    return aims.base();
-  }
-
-  /** Running total of bleed that the reference load needs while the system runs, L. */
-  double[] baseBleed() {
-    return aims.baseBleed();
-  }
-
-  /** Running total of makeup that an even load draws more than the guessed shape, L. */
-  double[] even() {
-    return aims.even();
-  }
-
-  /** Running total of bleed that an even load needs more, L. */
-  double[] evenBleed() {
-    return aims.evenBleed();
   }
 
   /** Walks through all blocks as if the cause had always been there. */

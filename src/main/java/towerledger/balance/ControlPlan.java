@@ -29,6 +29,14 @@ record ControlPlan(
     boolean[] aimMoved,
     double volumeL) {
 
+  /** An aim lies at least so far above the makeup: a bleed that thins nothing never ends. */
+  private static final double LEAST_CYCLES = 1.05;
+
+  /** Basin conductivity aimed at in a block at a multiple of the sound aim, µS/cm. */
+  double aimUsCm(int block, double factor) {
+    return Math.max(aimUsCm[block] * factor, freshUsCm[block] * LEAST_CYCLES);
+  }
+
   /**
    * Whether the bleed follows the concentration or the makeup, by a set-point that may be moved; a
    * clock and a hand bleed whatever the water holds.

@@ -91,12 +91,15 @@ final class DayShapes {
       double @Nullable [] @Nullable [] passing) {}
 
   private final List<Response> responses;
+  private final LackedWater lacked;
   private final @Nullable Day[] days;
   private final double[] unknown;
   private final boolean none;
 
-  private DayShapes(List<Response> responses, @Nullable Day[] days, double[] unknown) {
+  private DayShapes(
+      List<Response> responses, LackedWater lacked, @Nullable Day[] days, double[] unknown) {
     this.responses = responses;
+    this.lacked = lacked;
     this.days = days;
     this.unknown = unknown;
     this.none = Arrays.stream(days).allMatch(Objects::isNull);
@@ -112,6 +115,7 @@ final class DayShapes {
       double[] sound,
       List<Period> periods,
       List<Response> responses,
+      LackedWater lacked,
       double referencePerHourL) {
     @Nullable Day[] days = new Day[periods.size()];
     double[] unknown = unknown(facts);
@@ -119,7 +123,7 @@ final class DayShapes {
       new Reader(facts, hours, plan, responses, logged, sound, referencePerHourL, unknown == UNTOLD)
           .read(periods, makeup, days);
     }
-    return new DayShapes(responses, days, unknown);
+    return new DayShapes(responses, lacked, days, unknown);
   }
 
   private static double[] unknown(SystemFacts facts) {
@@ -169,7 +173,7 @@ final class DayShapes {
     Response response = responses.get(number);
     double part = h.partIn(p);
     double scale = Math.exp(h.load());
-    double base = h.lacked(responses.get(0).base[p], responses.get(0).even[p]);
+    double base = lacked.makeup(h, p);
     double drawn = responses.get(h.way).makeup[p];
     double sound = Math.max(1, scale * drawn + base);
     double clocked = h.way == 0 ? 0 : Math.max(0, drawn - responses.get(0).makeup[p]) / drawn;

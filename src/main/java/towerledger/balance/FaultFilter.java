@@ -95,7 +95,7 @@ final class FaultFilter {
    * @param catalogued number of responses of the catalogue, before those of clocks that bleed the
    *     same whatever the load
    * @param shapes what the shape of the day says where the makeup is logged
-   * @param floorPerDayL daily volume below which percentages lose their meaning
+   * @param foretelling what the stories foretell of each period
    * @param coil whether evaporation is modelled through a coil, with less certainty
    * @param basePrior by grade, deviation of the base load that the shape lacks, part of reference
    * @param evenPrior deviation of the part by which the load is more even than the shape
@@ -108,9 +108,7 @@ final class FaultFilter {
       Refills refills,
       ControlPlan plan,
       DayShapes shapes,
-      double floorPerDayL,
-      double meterAccuracy,
-      double bleedAccuracy,
+      Foretelling foretelling,
       boolean coil,
       double[] basePrior,
       double evenPrior,
@@ -125,8 +123,7 @@ final class FaultFilter {
     this.clocks = responses.size() - catalogued;
     this.plan = plan;
     this.shapes = shapes;
-    this.foretelling =
-        new Foretelling(responses, plan.volumeL(), floorPerDayL, meterAccuracy, bleedAccuracy);
+    this.foretelling = foretelling;
     this.rates = rates;
     this.stories = new Stories(periods, responses);
   }

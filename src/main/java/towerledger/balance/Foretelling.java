@@ -16,6 +16,7 @@ final class Foretelling {
   private static final double LOOSE_BLEED = 0.185;
 
   private final List<Response> responses;
+  private final LackedWater lacked;
   private final double volumeL;
   private final double floorPerDayL;
   private final double meterAccuracy;
@@ -26,6 +27,7 @@ final class Foretelling {
 
   /**
    * @param responses what each signature would show, the sound one first
+   * @param lacked what a load draws that the shape lacks
    * @param volumeL water of the loop, L
    * @param floorPerDayL daily volume below which percentages lose their meaning
    * @param meterAccuracy one standard deviation of the makeup meter, as a fraction
@@ -33,11 +35,13 @@ final class Foretelling {
    */
   Foretelling(
       List<Response> responses,
+      LackedWater lacked,
       double volumeL,
       double floorPerDayL,
       double meterAccuracy,
       double bleedAccuracy) {
     this.responses = responses;
+    this.lacked = lacked;
     this.volumeL = volumeL;
     this.floorPerDayL = floorPerDayL;
     this.meterAccuracy = meterAccuracy;
@@ -56,8 +60,7 @@ final class Foretelling {
   double makeupGap(Hypothesis h, int p, Period period) {
     Response response = responses.get(h.responseIn(p));
     double byLoad = Math.exp(h.load() + period.loadScatter() * h.scatter()) * response.makeup[p];
-    Response sound = responses.get(0);
-    return period.makeupL() - byLoad - h.lacked(sound.base[p], sound.even[p]);
+    return period.makeupL() - byLoad - lacked.makeup(h, p);
   }
 
   /**
@@ -73,7 +76,7 @@ final class Foretelling {
       if (r == showings.size()) {
         showings.add(new Showing());
       }
-      showings.get(r).read(responses.get(r), sound, p, period);
+      showings.get(r).read(responses.get(r), sound, lacked, p, period);
     }
     double accuracy = 0.4 * meterAccuracy;
     double floorL = floorPerDayL * period.days();

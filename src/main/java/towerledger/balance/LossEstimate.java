@@ -16,10 +16,13 @@ final class LossEstimate {
   private static final double SCATTER = 0.03;
 
   private final List<Response> responses;
+  private final LackedWater lacked;
   private final double[] middles;
   private final MonthFrame frame;
 
-  LossEstimate(List<Response> responses, List<Period> periods, MonthFrame frame) {
+  LossEstimate(
+      List<Response> responses, LackedWater lacked, List<Period> periods, MonthFrame frame) {
+    this.lacked = lacked;
     this.responses = responses;
     this.middles = periods.stream().mapToDouble(p -> 0.5 * (p.from() + p.to())).toArray();
     this.frame = frame;
@@ -130,13 +133,11 @@ final class LossEstimate {
     double variance = square(relative * extra) + square(bySize) * h.sizeVariance();
     into[0] = extra;
     if (extra > 0 && !Double.isNaN(makeupL)) {
-      Response sound = responses.get(0);
-      double perBase = sound.monthBase[month];
       double byShape = byHabit(h, month, h.loadFactorIn(month));
-      double drawn = Math.max(0, byShape + h.lacked(perBase, sound.monthEven[month]));
+      double drawn = Math.max(0, byShape + lacked.monthMakeup(h, month));
       double unknown =
           square(byShape) * h.loadVariance()
-              + square(perBase) * h.baseVariance()
+              + square(lacked.monthBase()[month]) * h.baseVariance()
               + square(SCATTER * drawn)
               + square(floorL);
       double gain = variance / (variance + unknown);

@@ -247,14 +247,9 @@ final class MeterWater {
       double whole = blocks.position(b) - blocks.position(a);
       double left = Math.max(from, blocks.position(a));
       double right = Math.min(to, blocks.position(b));
-      double use =
-          QuarterDays.totalAt(runningUse, blocks.position(b))
-              - QuarterDays.totalAt(runningUse, blocks.position(a));
+      double use = RunningTotals.between(runningUse, blocks.position(a), blocks.position(b));
       double part =
-          use > 0
-              ? (QuarterDays.totalAt(runningUse, right) - QuarterDays.totalAt(runningUse, left))
-                  / use
-              : (right - left) / whole;
+          use > 0 ? RunningTotals.between(runningUse, left, right) / use : (right - left) / whole;
       double here = part * volume.litres();
       litres += here;
       covered += right - left;

@@ -136,8 +136,8 @@ final class MonthDraft {
     }
     modelEvaporation = total;
     drift = pass.plan.driftPerLoadHourL() * loadHours;
-    Response sound = pass.responses.get(0);
-    soundModel = sound.monthMakeup[month];
+    LackedWater lacked = pass.lacked;
+    soundModel = pass.responses.get(0).monthMakeup[month];
     double refilled = 0;
     double weights = 0;
     double sumLoad = 0;
@@ -154,14 +154,14 @@ final class MonthDraft {
       double factor = actual(h);
       double load = h.loadFactor() * factor;
       double here = h.loadFactorIn(month) * factor;
-      double lackedMakeup = h.lacked(sound.monthBase[month], sound.monthEven[month]);
+      double lackedMakeup = lacked.monthMakeup(h, month);
       double soundHere = Math.max(0, pass.losses.byHabit(h, month, load) + lackedMakeup);
       refilled += w * pass.losses.refillL(h, month);
       double vaporised =
           Math.max(0, here * total + h.lacked(pass.referencePerHourL * runHours, evenedL));
       double relative =
           soundHere > 0
-              ? h.loadVariance() + h.baseVariance() * square(sound.monthBase[month] / soundHere)
+              ? h.loadVariance() + h.baseVariance() * square(lacked.monthBase()[month] / soundHere)
               : h.loadVariance();
       weights += w;
       sumLoad += w * load;

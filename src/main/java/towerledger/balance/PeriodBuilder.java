@@ -87,7 +87,7 @@ final class PeriodBuilder {
     this.otherUse = otherUse;
     this.use = use;
     this.bleedUse = bleedUse;
-    this.evaporated = QuarterDays.running(blocks.evaporationL);
+    this.evaporated = RunningTotals.of(blocks.evaporationL);
   }
 
   List<Period> build(List<YearMonth> months, ZoneId zone) {
@@ -240,8 +240,7 @@ final class PeriodBuilder {
   }
 
   private double loadScatter(double from, double to, int grade) {
-    double here =
-        (QuarterDays.totalAt(evaporated, to) - QuarterDays.totalAt(evaporated, from)) / (to - from);
+    double here = RunningTotals.between(evaporated, from, to) / (to - from);
     double low = here > 0 ? Math.min(MOST_LOW_LOAD, meanPerBlockL / here) : MOST_LOW_LOAD;
     double kind =
         switch (facts.attributes().kind()) {

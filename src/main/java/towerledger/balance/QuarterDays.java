@@ -113,26 +113,4 @@ final class QuarterDays {
   Instant at(double position) {
     return Instant.ofEpochSecond(startEpochSecond + Math.round(position * SECONDS));
   }
-
-  /** Running total of a column at a fractional position: element i holds the sum before i. */
-  static double totalAt(double[] running, double position) {
-    int last = running.length - 1;
-    if (position <= 0) {
-      return 0;
-    }
-    if (position >= last) {
-      return running[last];
-    }
-    int i = (int) position;
-    return running[i] + (position - i) * (running[i + 1] - running[i]);
-  }
-
-  /** Running totals of a column. */
-  static double[] running(double[] column) {
-    double[] totals = new double[column.length + 1];
-    for (int i = 0; i < column.length; i++) {
-      totals[i + 1] = totals[i] + column[i];
-    }
-    return totals;
-  }
 }

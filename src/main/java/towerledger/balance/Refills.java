@@ -54,7 +54,7 @@ final class Refills {
             > SETTLED * soundConcentration[settled]) {
       settled++;
     }
-    responses.add(Response.ofRefill(walk, periods, frame.bounds(), refillL, block, settled));
+    responses.add(Response.ofRefill(walk, periods, frame, refillL, block, settled));
     return responses.size() - 1;
   }
 }

@@ -16,10 +16,6 @@ final class Response {
   final double[] makeup;
   final double[] slope;
   final double[] bleed;
-  final double[] base;
-  final double[] baseBleed;
-  final double[] even;
-  final double[] evenBleed;
   final double[] sampleLog;
   final double[] held;
 
@@ -37,12 +33,6 @@ final class Response {
 
   /** Water lost through the fault in each month, fresh or concentrated, L. */
   final double[] monthLoss;
-
-  /** Makeup that the reference load would draw in each month, L. */
-  final double[] monthBase;
-
-  /** Makeup that an even load would draw more in each month, L. */
-  final double[] monthEven;
 
   /** Water of the basin that was drained and filled again without a note, L; 0 elsewhere. */
   final double refillL;
@@ -85,15 +75,15 @@ final class Response {
     }
   }
 
-  Response(Signature signature, BasinWalk walk, List<Period> periods, double[][] months) {
-    this(signature, walk, periods, months, 0, -1, -1, false);
+  Response(Signature signature, BasinWalk walk, List<Period> periods, MonthFrame frame) {
+    this(signature, walk, periods, frame, 0, -1, -1, false);
   }
 
   private Response(
       Signature signature,
       BasinWalk walk,
       List<Period> periods,
-      double[][] months,
+      MonthFrame frame,
       double refillL,
       int refillBlock,
       int settledBlock,
@@ -104,14 +94,10 @@ final class Response {
     this.refillBlock = refillBlock;
     this.settledBlock = settledBlock;
     int n = periods.size();
-    makeup = byPeriod(walk.makeup, periods);
-    slope = byPeriod(walk.slope, periods);
-    bleed = byPeriod(walk.bleed, periods);
-    base = byPeriod(walk.base(), periods);
-    baseBleed = byPeriod(walk.baseBleed(), periods);
-    even = byPeriod(walk.even(), periods);
-    evenBleed = byPeriod(walk.evenBleed(), periods);
-    lost = byPeriod(walk.loss, periods);
+    makeup = RunningTotals.byPeriod(walk.makeup, periods);
+    slope = RunningTotals.byPeriod(walk.slope, periods);
+    bleed = RunningTotals.byPeriod(walk.bleed, periods);
+    lost = RunningTotals.byPeriod(walk.loss, periods);
     sampleLog = new double[n];
     held = new double[n];
     for (int p = 0; p < n; p++) {
@@ -126,12 +112,10 @@ final class Response {
       sampleLog[p] = samples == 0 ? 0 : sum / samples + Math.log(signature.sampleFactor());
       held[p] = samples == 0 ? 0 : holds / samples;
     }
-    monthMakeup = byMonth(walk.makeup, months);
-    monthSlope = byMonth(walk.slope, months);
-    monthBleed = byMonth(walk.bleed, months);
-    monthLoss = byMonth(walk.loss, months);
-    monthBase = byMonth(walk.base(), months);
-    monthEven = byMonth(walk.even(), months);
+    monthMakeup = RunningTotals.byMonth(walk.makeup, frame);
+    monthSlope = RunningTotals.byMonth(walk.slope, frame);
+    monthBleed = RunningTotals.byMonth(walk.bleed, frame);
+    monthLoss = RunningTotals.byMonth(walk.loss, frame);
   }
 
   /** The same water under another signature; of what is held here the samples alone differ. */
@@ -144,18 +128,12 @@ final class Response {
     makeup = alike.makeup;
     slope = alike.slope;
     bleed = alike.bleed;
-    base = alike.base;
-    baseBleed = alike.baseBleed;
-    even = alike.even;
-    evenBleed = alike.evenBleed;
     held = alike.held;
     lost = alike.lost;
     monthMakeup = alike.monthMakeup;
     monthSlope = alike.monthSlope;
     monthBleed = alike.monthBleed;
     monthLoss = alike.monthLoss;
-    monthBase = alike.monthBase;
-    monthEven = alike.monthEven;
     sampleLog = alike.sampleLog.clone();
     double change = Math.log(signature.sampleFactor()) - Math.log(alike.signature.sampleFactor());
     for (int p = 0; p < sampleLog.length; p++) {
@@ -165,11 +143,7 @@ final class Response {
 
   /** Fresh water lost beside a basin that is as in the sound system; only the makeup tells. */
   private Response(
-      Signature signature,
-      Response sound,
-      BasinWalk walk,
-      List<Period> periods,
-      double[][] months) {
+      Signature signature, Response sound, BasinWalk walk, List<Period> periods, MonthFrame frame) {
     this.signature = signature;
     clock = sound.clock;
     refillL = sound.refillL;
@@ -177,20 +151,14 @@ final class Response {
     settledBlock = sound.settledBlock;
     slope = sound.slope;
     bleed = sound.bleed;
-    base = sound.base;
-    baseBleed = sound.baseBleed;
-    even = sound.even;
-    evenBleed = sound.evenBleed;
     sampleLog = sound.sampleLog;
     held = sound.held;
     monthSlope = sound.monthSlope;
     monthBleed = sound.monthBleed;
-    monthBase = sound.monthBase;
-    monthEven = sound.monthEven;
-    makeup = byPeriod(walk.makeup, periods);
-    lost = byPeriod(walk.loss, periods);
-    monthMakeup = byMonth(walk.makeup, months);
-    monthLoss = byMonth(walk.loss, months);
+    makeup = RunningTotals.byPeriod(walk.makeup, periods);
+    lost = RunningTotals.byPeriod(walk.loss, periods);
+    monthMakeup = RunningTotals.byMonth(walk.makeup, frame);
+    monthLoss = RunningTotals.byMonth(walk.loss, frame);
   }
 
   /**
@@ -199,29 +167,25 @@ final class Response {
    * @param walk holds its makeup and loss
    */
   static Response ofFresh(
-      Signature signature,
-      Response sound,
-      BasinWalk walk,
-      List<Period> periods,
-      double[][] months) {
-    return new Response(signature, sound, walk, periods, months);
+      Signature signature, Response sound, BasinWalk walk, List<Period> periods, MonthFrame frame) {
+    return new Response(signature, sound, walk, periods, frame);
   }
 
   /** What a sound system shows that was drained in a block and filled again. */
   static Response ofRefill(
       BasinWalk walk,
       List<Period> periods,
-      double[][] months,
+      MonthFrame frame,
       double refillL,
       int refillBlock,
       int settledBlock) {
     return new Response(
-        Signature.sound(), walk, periods, months, refillL, refillBlock, settledBlock, false);
+        Signature.sound(), walk, periods, frame, refillL, refillBlock, settledBlock, false);
   }
 
   /** What a sound system shows that whose clock bleeds the same whatever the load. */
-  static Response ofClock(BasinWalk walk, List<Period> periods, double[][] months) {
-    return new Response(Signature.sound(), walk, periods, months, 0, -1, -1, true);
+  static Response ofClock(BasinWalk walk, List<Period> periods, MonthFrame frame) {
+    return new Response(Signature.sound(), walk, periods, frame, 0, -1, -1, true);
   }
 
   /**
@@ -296,25 +260,5 @@ final class Response {
       sum = Math.max(sum, walk.held[b]);
     }
     return sum;
-  }
-
-  private static double[] byPeriod(double[] running, List<Period> periods) {
-    double[] each = new double[periods.size()];
-    for (int p = 0; p < each.length; p++) {
-      each[p] = between(running, periods.get(p).from(), periods.get(p).to());
-    }
-    return each;
-  }
-
-  private static double[] byMonth(double[] running, double[][] months) {
-    double[] each = new double[months.length];
-    for (int m = 0; m < each.length; m++) {
-      each[m] = between(running, months[m][0], months[m][1]);
-    }
-    return each;
-  }
-
-  private static double between(double[] running, double from, double to) {
-    return QuarterDays.totalAt(running, to) - QuarterDays.totalAt(running, from);
   }
 }

@@ -84,7 +84,7 @@ final class Showing {
   }
 
   /** Takes up what a response shows in a period beside the sound one. */
-  void read(Response response, Response sound, int p, Period period) {
+  void read(Response response, Response sound, LackedWater lacked, int p, Period period) {
     Signature signature = response.signature;
     double standing = signature.standing();
     makeupL = response.makeup[p];
@@ -99,10 +99,10 @@ final class Showing {
     bleedBySizeL = response.bleedBySize(p);
     slopeL = response.slope[p];
     makeupFactor = signature.makeupFactor();
-    makeupPerBaseL = sound.base[p] * (makeupFactor * standing);
-    bleedPerBaseL = sound.baseBleed[p] * (signature.bleedFactor() * standing);
-    makeupPerEvenL = sound.even[p] * (makeupFactor * standing);
-    bleedPerEvenL = sound.evenBleed[p] * (signature.bleedFactor() * standing);
+    makeupPerBaseL = lacked.baseMakeup()[p] * (makeupFactor * standing);
+    bleedPerBaseL = lacked.baseBleed()[p] * (signature.bleedFactor() * standing);
+    makeupPerEvenL = lacked.evenMakeup()[p] * (makeupFactor * standing);
+    bleedPerEvenL = lacked.evenBleed()[p] * (signature.bleedFactor() * standing);
     addedMakeupL = makeupL - sound.makeup[p];
     addedBleedL = bleedL - sound.bleed[p];
     refill = response.refillL > 0;

@@ -44,6 +44,7 @@ final class SystemPass {
   final double[] soundBleed;
   final List<Period> periods;
   final List<Response> responses;
+  final LackedWater lacked;
   private final Refills refills;
   final LoggedDays loggedDays;
   final LossEstimate losses;
@@ -94,6 +95,7 @@ final class SystemPass {
                 soundBleed,
                 reference * QuarterDays.HOURS)
             .build(months, zone);
+    lacked = LackedWater.of(blocks, plan, reference, periods, frame);
     responses = new ArrayList<>();
     Map<Signature.Flow, Response> flows = new HashMap<>();
     for (Signature signature : SignatureCatalogue.of(policy, bleed.present())) {
@@ -101,10 +103,10 @@ final class SystemPass {
       if (alike == null) {
         if (walk.sparesBasin(signature)) {
           walk.walkFresh(signature);
-          alike = Response.ofFresh(signature, responses.get(0), walk, periods, frame.bounds());
+          alike = Response.ofFresh(signature, responses.get(0), walk, periods, frame);
         } else {
           walk.walk(signature);
-          alike = new Response(signature, walk, periods, frame.bounds());
+          alike = new Response(signature, walk, periods, frame);
         }
         flows.put(signature.flow(), alike);
         responses.add(alike);
@@ -117,14 +119,14 @@ final class SystemPass {
     if (plan.bleedsByTimer()) {
       for (double level : CLOCKS) {
         walk.walkByClock(level * reference);
-        responses.add(Response.ofClock(walk, periods, frame.bounds()));
+        responses.add(Response.ofClock(walk, periods, frame));
       }
     }
     refills = new Refills(walk, soundConcentration, plan.volumeL(), periods, frame, responses);
     double[] logged = makeup.loggedL();
     double[] soundFlow = logged.length > 0 ? SoundFlow.of(hours, plan) : new double[0];
     loggedDays = new LoggedDays(logged, soundFlow, makeup, start.getEpochSecond());
-    losses = new LossEstimate(responses, periods, frame);
+    losses = new LossEstimate(responses, lacked, periods, frame);
     rule = new VerdictRule(policy, responses, losses, reference * 24 * 30.4);
     filter =
         new FaultFilter(
@@ -134,10 +136,15 @@ final class SystemPass {
             refills,
             plan,
             DayShapes.of(
-                facts, hours, plan, makeup, logged, soundFlow, periods, responses, reference),
-            0.02 * reference * 24,
-            makeup.accuracy(),
-            bleed.accuracy(),
+                facts, hours, plan, makeup, logged, soundFlow, periods, responses, lacked,
+                reference),
+            new Foretelling(
+                responses,
+                lacked,
+                plan.volumeL(),
+                0.02 * reference * 24,
+                makeup.accuracy(),
+                bleed.accuracy()),
             facts.attributes().kind() != SystemAttributes.Kind.OPEN,
             basePriors(),
             evenPrior(),

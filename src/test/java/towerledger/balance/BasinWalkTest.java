@@ -1,9 +1,13 @@
 package towerledger.balance;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.time.Instant;
+import java.time.YearMonth;
 import java.util.ArrayList;
+import java.util.List;
 import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import towerledger.balance.facts.SystemFacts;
@@ -15,6 +19,7 @@ class BasinWalkTest {
   private static final SystemFacts FACTS = new MadeUpSystem().facts();
 
   private final QuarterDays blocks;
+  private final ControlPlan plan;
   private final BasinWalk walk;
 
   BasinWalkTest() {
@@ -24,7 +29,7 @@ class BasinWalkTest {
     SystemHours modelled =
         HourlyModel.of(FACTS, start, hours, new TowerTables(tables), new ArrayList<>());
     blocks = QuarterDays.of(modelled, MadeUpSystem.ZONE);
-    ControlPlan plan = ControlPlanner.plan(FACTS, blocks);
+    plan = ControlPlanner.plan(FACTS, blocks);
     walk = new BasinWalk(blocks, modelled, plan, 500);
   }
 
@@ -67,11 +72,25 @@ class BasinWalkTest {
   void aimsMovedByOneCauseAreForgottenByTheNext() {
     walk.walk(Signature.sound());
     double[] makeup = walk.makeup.clone();
-    double[] base = walk.base().clone();
     walk.walk(Signature.aim(Cause.LOW_CYCLES, 0.6, 1, 0.01));
-    assertThat(walk.base()[blocks.count]).isGreaterThan(base[blocks.count]);
+    assertThat(walk.makeup[blocks.count]).isGreaterThan(makeup[blocks.count]);
     walk.walk(Signature.sound());
     assertThat(walk.makeup).isEqualTo(makeup);
-    assertThat(walk.base()).isEqualTo(base);
+  }
+
+  /** Water balance of a tower without drift: makeup = evaporation + bleed = evaporation·C/(C−1). */
+  @Test
+  void waterThatTheShapeLacksIsDrawnAtTheCyclesHeld() {
+    MonthFrame frame = MonthFrame.of(List.of(YearMonth.of(2025, 2)), MadeUpSystem.ZONE, blocks);
+    LackedWater lacked = LackedWater.of(blocks, plan, 500, List.of(), frame);
+    double ran = 0;
+    double evened = 0;
+    for (int b = (int) frame.from(0); b < (int) frame.to(0); b++) {
+      ran += blocks.runHours[b];
+      evened += blocks.evenedL[b];
+    }
+    double perEvaporated = MadeUpSystem.CYCLES / (MadeUpSystem.CYCLES - 1);
+    assertThat(lacked.monthBase()[0]).isCloseTo(500 * ran * perEvaporated, withinPercentage(0.1));
+    assertThat(lacked.monthEven()[0]).isCloseTo(evened * perEvaporated, within(0.001 * ran * 500));
   }
 }

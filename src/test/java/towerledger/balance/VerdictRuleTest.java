@@ -8,11 +8,17 @@ import org.junit.jupiter.api.Test;
 
 class VerdictRuleTest {
 
+  private static final double[] NONE = {};
+
   private static final VerdictRule RULE =
       new VerdictRule(
           ReconciliationPolicy.standard(),
           List.of(),
-          new LossEstimate(List.of(), List.of(), new MonthFrame(List.of(), new double[0][])),
+          new LossEstimate(
+              List.of(),
+              new LackedWater(NONE, NONE, NONE, NONE, NONE, NONE),
+              List.of(),
+              new MonthFrame(List.of(), new double[0][])),
           100_000);
 
   private static final VerdictRule.Measure MEASURE =
