@@ -173,8 +173,8 @@ final class DayShapes {
     Response response = responses.get(number);
     double part = h.partIn(p);
     double scale = Math.exp(h.load());
-    double base = lacked.makeup(h, p);
     double drawn = responses.get(h.way).makeup[p];
+    double base = lacked.makeup(h, p, scale * drawn);
     double sound = Math.max(1, scale * drawn + base);
     double clocked = h.way == 0 ? 0 : Math.max(0, drawn - responses.get(0).makeup[p]) / drawn;
     double lost = part * scale * response.lost[p] * response.lossFactor(h.size());

@@ -60,7 +60,7 @@ final class Foretelling {
   double makeupGap(Hypothesis h, int p, Period period) {
     Response response = responses.get(h.responseIn(p));
     double byLoad = Math.exp(h.load() + period.loadScatter() * h.scatter()) * response.makeup[p];
-    return period.makeupL() - byLoad - lacked.makeup(h, p);
+    return period.makeupL() - byLoad - lacked.makeup(h, p, byLoad);
   }
 
   /**

@@ -29,10 +29,10 @@ final class HourlyModel {
     double[] shape = LoadShape.of(facts.attributes(), facts.zone(), facts.weather(), start, hours);
     byte[] grade = new byte[hours];
     boolean[] freeHours = HeatSpread.freeHours(facts, start, hours);
-    boolean[] vague = freeHours.clone();
     boolean coil = facts.attributes().kind() != SystemAttributes.Kind.OPEN;
     double[] even = new double[hours];
     double[] load = HeatSpread.spread(facts, start, shape, nominal, freeHours, grade, even);
+    boolean[] vague = unseen(freeHours, grade);
     WeatherHours weather = facts.weather();
     TowerModel towers = TowerModel.of(facts, pressure(weather), tables::of);
     assumptions.addAll(towers.assumptions());
@@ -58,6 +58,15 @@ final class HourlyModel {
     double[] evaporation =
         towers.evaporationL(carried, nominal, tables.airAt(weather, offset), setpoint);
     return new SystemHours(start.getEpochSecond(), evaporation, load, grade, vague, even);
+  }
+
+  /** Hours of free cooling whose heat nothing tells: what meters the heat sees them too. */
+  private static boolean[] unseen(boolean[] freeHours, byte[] grade) {
+    boolean[] unseen = new boolean[freeHours.length];
+    for (int h = 0; h < unseen.length; h++) {
+      unseen[h] = freeHours[h] && grade[h] == EvidenceGrade.D.ordinal();
+    }
+    return unseen;
   }
 
   private static double pressure(WeatherHours weather) {

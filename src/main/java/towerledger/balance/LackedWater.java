@@ -23,6 +23,13 @@ record LackedWater(
     double[] monthEven) {
 
   /**
+   * Largest part of the water by shape that a story may take away again as overdone: heat that was
+   * told was shed by and large, or a steady loss would explain any tower that hardly runs. Set on
+   * fleets whose truth is known (decision 0236).
+   */
+  private static final double MOST_OVERDONE = 0.4;
+
+  /**
    * Works it out once for a system.
    *
    * @param referencePerHourL evaporation of the reference load, L/h
@@ -60,13 +67,25 @@ record LackedWater(
 
   /**
    * Makeup of a period that a story lays to what the shape lacks, below 0 to what it overdoes, L.
+   *
+   * @param byShapeL makeup by the shape alone, L
    */
-  double makeup(Hypothesis h, int p) {
-    return h.lacked(baseMakeup[p], evenMakeup[p]);
+  double makeup(Hypothesis h, int p, double byShapeL) {
+    return bounded(h.lacked(baseMakeup[p], evenMakeup[p]), byShapeL);
   }
 
   /** The same of a month, L. */
-  double monthMakeup(Hypothesis h, int month) {
-    return h.lacked(monthBase[month], monthEven[month]);
+  double monthMakeup(Hypothesis h, int month, double byShapeL) {
+    return bounded(h.lacked(monthBase[month], monthEven[month]), byShapeL);
+  }
+
+  /**
+   * What the shape lacks, kept to what it may overdo, L.
+   *
+   * @param lackedL water that it lacks by a story, below 0 what it overdoes, L
+   * @param byShapeL water by the shape alone, 0 or more, L
+   */
+  static double bounded(double lackedL, double byShapeL) {
+    return Math.max(-MOST_OVERDONE * byShapeL, lackedL);
   }
 }

@@ -64,7 +64,11 @@ record MeterWord(
     double habitSlope =
         bleeds ? Cycles.bleedSlopeAt(elasticity, kept) : Cycles.makeupSlopeAt(elasticity, kept);
     double drawn = Math.max(0, led) * Math.exp(c.load() + loadScatter * c.scatter()) * byHabit;
-    double shown = Math.max(0, drawn + fixed + c.base() * perBaseL + c.even() * perEvenL) + floorL;
+    double lacks = c.base() * perBaseL + c.even() * perEvenL;
+    double byShape = led > 0 ? drawn * Math.max(0, soundL - fixedL) / led : 0;
+    double lacked = LackedWater.bounded(lacks, byShape);
+    boolean free = lacked == lacks;
+    double shown = Math.max(0, drawn + fixed + lacked) + floorL;
     double measured = measuredL + floorL;
     double residual = Math.log(measured / shown);
     double between = between(measured, shown, residual);
@@ -80,8 +84,8 @@ record MeterWord(
             derivative,
             derivative * habitSlope - fixed / shown,
             derivative * loadScatter,
-            perBaseL / between,
-            perEvenL / between,
+            free ? perBaseL / between : 0,
+            free ? perEvenL / between : 0,
             led > 0 ? bySizeL / led * drawn / between : 0,
             noise * noise
                 + strays * strays

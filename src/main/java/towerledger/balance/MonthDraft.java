@@ -154,11 +154,12 @@ final class MonthDraft {
       double factor = actual(h);
       double load = h.loadFactor() * factor;
       double here = h.loadFactorIn(month) * factor;
-      double lackedMakeup = lacked.monthMakeup(h, month);
-      double soundHere = Math.max(0, pass.losses.byHabit(h, month, load) + lackedMakeup);
+      double soundHere = soundMakeup(h, load);
       refilled += w * pass.losses.refillL(h, month);
       double vaporised =
-          Math.max(0, here * total + h.lacked(pass.referencePerHourL * runHours, evenedL));
+          here * total
+              + LackedWater.bounded(
+                  h.lacked(pass.referencePerHourL * runHours, evenedL), here * total);
       double relative =
           soundHere > 0
               ? h.loadVariance() + h.baseVariance() * square(lacked.monthBase()[month] / soundHere)
@@ -167,10 +168,7 @@ final class MonthDraft {
       sumLoad += w * load;
       squareLoad += w * load * load * (1 + relative);
       sumSound += w * soundHere;
-      double toldHere =
-          measuredLoad && factor > 1
-              ? Math.max(0, pass.losses.byHabit(h, month, h.loadFactor()) + lackedMakeup)
-              : soundHere;
+      double toldHere = measuredLoad && factor > 1 ? soundMakeup(h, h.loadFactor()) : soundHere;
       sumTold += w * toldHere;
       squareTold += w * toldHere * toldHere * (1 + relative);
       squareSound += w * soundHere * soundHere * (1 + relative);
@@ -193,6 +191,12 @@ final class MonthDraft {
         Math.sqrt(
             Math.max(0, squareEvaporation / weights - evaporation * evaporation)
                 + square(0.015 * evaporation));
+  }
+
+  /** Makeup that a story expects of a sound system at a load multiplier, L. */
+  private double soundMakeup(Hypothesis h, double load) {
+    double byShape = pass.losses.byHabit(h, month, load);
+    return byShape + pass.lacked.monthMakeup(h, month, byShape);
   }
 
   /** Deviation of an expected makeup: of the stories, of one month, of the water that is kept. */

@@ -39,6 +39,9 @@ final class PeriodBuilder {
   /** Deviation of a week's load from what its month was shared out to it, by grade, ln. */
   private static final double[] WEEK_NOISE = {0.015, 0.07, 0.08, 0.09};
 
+  /** What it adds at the mean load, and more below it, where heat is told by more than a day. */
+  private static final double LOW_LOAD_WEEK_NOISE = 0.02;
+
   /**
    * Evaporation after which a basin has forgotten what it held at first, as a part of its water and
    * of the cycles.
@@ -225,7 +228,7 @@ final class PeriodBuilder {
         hasBleed ? out.wholeL() : Double.NaN,
         hasBleed ? out.wholeDeviation() : out.deviation(),
         loadScatter(from, to, grade),
-        WEEK_NOISE[grade] * Math.sqrt(28 / Math.max(12, to - from)),
+        weekNoise(from, to, grade),
         grade,
         moved,
         SideEvidence.pressure(FillPressure.overLimit(facts, end)),
@@ -239,9 +242,22 @@ final class PeriodBuilder {
     return water.byInterval(from, to) ? MeteredWater.LEAST_LOGGED : 0.995;
   }
 
-  private double loadScatter(double from, double to, int grade) {
+  /** How many times the mean evaporation that of a stretch goes into, at most so often. */
+  private double lowLoad(double from, double to) {
     double here = RunningTotals.between(evaporated, from, to) / (to - from);
-    double low = here > 0 ? Math.min(MOST_LOW_LOAD, meanPerBlockL / here) : MOST_LOW_LOAD;
+    return here > 0 ? Math.min(MOST_LOW_LOAD, meanPerBlockL / here) : MOST_LOW_LOAD;
+  }
+
+  /** What is shared out by a guessed shape strays further where there is little of it. */
+  private double weekNoise(double from, double to, int grade) {
+    boolean shared = grade > EvidenceGrade.A.ordinal();
+    double week =
+        Math.hypot(WEEK_NOISE[grade], shared ? LOW_LOAD_WEEK_NOISE * lowLoad(from, to) : 0);
+    return week * Math.sqrt(28 / Math.max(12, to - from));
+  }
+
+  private double loadScatter(double from, double to, int grade) {
+    double low = lowLoad(from, to);
     double kind =
         switch (facts.attributes().kind()) {
           case OPEN -> 0;

@@ -12,18 +12,18 @@ final class VerdictRule {
 
   /**
    * Probability of waste at which a month is flagged as wasteful: a look costs less than what is
-   * lost where one is missed. Set on fleets whose truth is known (decision 0235).
+   * lost where one is missed. Set on fleets whose truth is known (decisions 0235 and 0236).
    */
-  private static final double WASTE_LIMIT = 0.3;
+  private static final double WASTE_LIMIT = 0.25;
 
   /** The same where a controller holds the concentration, and little else strays that far. */
-  private static final double WASTE_LIMIT_HELD = 0.2;
+  private static final double WASTE_LIMIT_HELD = 0.15;
 
   /**
    * The same where the month's own makeup stands out from the expected: what the month shows for
    * itself needs less of the record.
    */
-  private static final double WASTE_LIMIT_SEEN = 0.15;
+  private static final double WASTE_LIMIT_SEEN = 0.12;
 
   /** Standard deviations by which the makeup of such a month exceeds the expected. */
   private static final double SEEN = 1.5;

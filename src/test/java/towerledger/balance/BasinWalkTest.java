@@ -93,4 +93,13 @@ class BasinWalkTest {
     assertThat(lacked.monthBase()[0]).isCloseTo(500 * ran * perEvaporated, withinPercentage(0.1));
     assertThat(lacked.monthEven()[0]).isCloseTo(evened * perEvaporated, within(0.001 * ran * 500));
   }
+
+  /** A fault that is there all day cannot be made room for by denying heat that was told. */
+  @Test
+  void shapeIsNotTakenAwayWhollyAndLacksWithoutLimit() {
+    assertThat(LackedWater.bounded(-900, 1000)).isGreaterThan(-500).isLessThan(0);
+    assertThat(LackedWater.bounded(-100, 1000)).isEqualTo(-100);
+    assertThat(LackedWater.bounded(900, 1000)).isEqualTo(900);
+    assertThat(LackedWater.bounded(-900, 0)).isZero();
+  }
 }
