@@ -105,9 +105,8 @@ final class BasinWalk {
   /** Works out what follows from an aim that is a multiple of the sound one. */
   private void aim(double factor, Aims into) {
     for (int b = 0; b < blocks.count; b++) {
-      double aim = plan.aimUsCm(b, factor);
-      into.usCm()[b] = aim;
-      into.perLift()[b] = 1 / (aim - plan.freshUsCm()[b]);
+      into.usCm()[b] = plan.aimUsCm(b, factor);
+      into.perLift()[b] = plan.perLift(b, factor);
     }
   }
 

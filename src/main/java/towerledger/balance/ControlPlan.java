@@ -37,6 +37,11 @@ record ControlPlan(
     return Math.max(aimUsCm[block] * factor, freshUsCm[block] * LEAST_CYCLES);
   }
 
+  /** One over the lift of such an aim above the makeup, cm/µS: what a bleed is told by. */
+  double perLift(int block, double factor) {
+    return 1 / (aimUsCm(block, factor) - freshUsCm[block]);
+  }
+
   /**
    * Whether the bleed follows the concentration or the makeup, by a set-point that may be moved; a
    * clock and a hand bleed whatever the water holds.

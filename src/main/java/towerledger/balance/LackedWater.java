@@ -48,7 +48,7 @@ record LackedWater(
     for (int b = 0; b < n; b++) {
       double fresh = plan.freshUsCm()[b];
       double aim = plan.aimUsCm(b, 1);
-      double perLift = 1 / (aim - fresh);
+      double perLift = plan.perLift(b, 1);
       double reference = referencePerHourL * blocks.runHours[b];
       double evened = blocks.evenedL[b];
       base[b + 1] = base[b] + reference * aim * perLift;

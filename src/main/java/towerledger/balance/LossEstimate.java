@@ -134,7 +134,7 @@ final class LossEstimate {
     into[0] = extra;
     if (extra > 0 && !Double.isNaN(makeupL)) {
       double byShape = byHabit(h, month, h.loadFactorIn(month));
-      double drawn = Math.max(0, byShape + lacked.monthMakeup(h, month, byShape));
+      double drawn = byShape + lacked.monthMakeup(h, month, byShape);
       double unknown =
           square(byShape) * h.loadVariance()
               + square(lacked.monthBase()[month]) * h.baseVariance()

@@ -140,22 +140,18 @@ final class MonthDraft {
     soundModel = pass.responses.get(0).monthMakeup[month];
     double refilled = 0;
     double weights = 0;
-    double sumLoad = 0;
-    double squareLoad = 0;
-    double sumSound = 0;
-    double squareSound = 0;
-    double sumTold = 0;
-    double squareTold = 0;
+    StoryMoments loads = new StoryMoments();
+    StoryMoments sounds = new StoryMoments();
+    StoryMoments tolds = new StoryMoments();
+    StoryMoments evaporations = new StoryMoments();
     boolean measuredLoad = pass.believed(grade).compareTo(EvidenceGrade.C) < 0;
-    double sumEvaporation = 0;
-    double squareEvaporation = 0;
     for (Hypothesis h : posterior.hypotheses()) {
       double w = h.weight();
       double factor = actual(h);
       double load = h.loadFactor() * factor;
       double here = h.loadFactorIn(month) * factor;
       double soundHere = soundMakeup(h, load);
-      refilled += w * pass.losses.refillL(h, month);
+      double toldHere = measuredLoad && factor > 1 ? soundMakeup(h, h.loadFactor()) : soundHere;
       double vaporised =
           here * total
               + LackedWater.bounded(
@@ -165,32 +161,22 @@ final class MonthDraft {
               ? h.loadVariance() + h.baseVariance() * square(lacked.monthBase()[month] / soundHere)
               : h.loadVariance();
       weights += w;
-      sumLoad += w * load;
-      squareLoad += w * load * load * (1 + relative);
-      sumSound += w * soundHere;
-      double toldHere = measuredLoad && factor > 1 ? soundMakeup(h, h.loadFactor()) : soundHere;
-      sumTold += w * toldHere;
-      squareTold += w * toldHere * toldHere * (1 + relative);
-      squareSound += w * soundHere * soundHere * (1 + relative);
-      sumEvaporation += w * vaporised;
-      squareEvaporation +=
-          w * vaporised * vaporised * (1 + relative + h.scatterVariance() * square(monthScatter()));
+      refilled += w * pass.losses.refillL(h, month);
+      loads.add(w, load, relative);
+      sounds.add(w, soundHere, relative);
+      tolds.add(w, toldHere, relative);
+      evaporations.add(w, vaporised, relative + h.scatterVariance() * square(monthScatter()));
     }
     storage += refilled / weights;
-    multiplier = sumLoad / weights;
-    multiplierDeviation =
-        Math.sqrt(Math.max(0, squareLoad / weights - multiplier * multiplier)) / multiplier;
+    multiplier = loads.mean();
+    multiplierDeviation = Math.sqrt(loads.variance()) / multiplier;
     scatterDeviation = monthScatter();
-    expected = sumSound / weights;
-    double spread = Math.max(0, squareSound / weights - expected * expected);
-    expectedDeviation = deviation(spread, expected);
-    told = sumTold / weights;
-    toldDeviation = deviation(Math.max(0, squareTold / weights - told * told), told);
-    evaporation = sumEvaporation / weights;
-    evaporationDeviation =
-        Math.sqrt(
-            Math.max(0, squareEvaporation / weights - evaporation * evaporation)
-                + square(0.015 * evaporation));
+    expected = sounds.mean();
+    expectedDeviation = deviation(sounds.variance(), expected);
+    told = tolds.mean();
+    toldDeviation = deviation(tolds.variance(), told);
+    evaporation = evaporations.mean();
+    evaporationDeviation = Math.sqrt(evaporations.variance() + square(0.015 * evaporation));
   }
 
   /** Makeup that a story expects of a sound system at a load multiplier, L. */

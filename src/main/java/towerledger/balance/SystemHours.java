@@ -9,7 +9,7 @@ package towerledger.balance;
  * @param load heat as a fraction of nominal; 0 while the system stands
  * @param grade ordinal of the {@link EvidenceGrade} of the hour's heat
  * @param vague whether the tower may evaporate far less than modelled: a coil may run dry, or an
- *     economizer cool without the chiller
+ *     economizer cool without the chiller where nothing meters the heat
  * @param even load if what was measured over some hours were the same in all of them that run; NaN
  *     where nothing was measured
  */
