@@ -15,6 +15,13 @@ final class Foretelling {
   /** The same where nobody holds the concentration. */
   private static final double LOOSE_BLEED = 0.185;
 
+  /**
+   * Part of that stray which the basin's habit does not take up: it moves the makeup too, by the
+   * share of it that is bled. A clock bleeds on for weeks before the basin shows it. Set on fleets
+   * whose truth is known (decision 0237).
+   */
+  private static final double NOT_OF_HABIT = 2.0 / 3;
+
   private final List<Response> responses;
   private final LackedWater lacked;
   private final double volumeL;
@@ -78,7 +85,9 @@ final class Foretelling {
       }
       showings.get(r).read(responses.get(r), sound, lacked, p, period);
     }
+    double astray = strays > 0 ? LOOSE_BLEED : HELD_BLEED;
     double accuracy = 0.4 * meterAccuracy;
+    double byBleed = NOT_OF_HABIT * astray * bledShare(sound, p);
     double floorL = floorPerDayL * period.days();
     MeterWord makeup =
         new MeterWord(
@@ -86,13 +95,12 @@ final class Foretelling {
             period.makeupDeviationL(),
             floorL,
             0.02 * volumeL,
-            accuracy * accuracy,
+            accuracy * accuracy + byBleed * byBleed,
             0.04,
             0.15 * 0.15,
             period.loadScatter(),
             period.loadNoise(),
             false);
-    double astray = strays > 0 ? LOOSE_BLEED : HELD_BLEED;
     MeterWord bleed =
         new MeterWord(
             period.bleedL(),
@@ -106,5 +114,10 @@ final class Foretelling {
             period.loadNoise(),
             true);
     return new PeriodWeighing(p, period, showings, makeup, bleed, strays);
+  }
+
+  /** Part of its makeup that a sound system bleeds in a period, 0 to 1. */
+  private static double bledShare(Response sound, int p) {
+    return sound.makeup[p] > 0 ? Math.min(1, sound.bleed[p] / sound.makeup[p]) : 0;
   }
 }

@@ -12,12 +12,12 @@ final class VerdictRule {
 
   /**
    * Probability of waste at which a month is flagged as wasteful: a look costs less than what is
-   * lost where one is missed. Set on fleets whose truth is known (decisions 0235 and 0236).
+   * lost where one is missed. Set on fleets whose truth is known (decisions 0235, 0236 and 0237).
    */
   private static final double WASTE_LIMIT = 0.25;
 
   /** The same where a controller holds the concentration, and little else strays that far. */
-  private static final double WASTE_LIMIT_HELD = 0.15;
+  private static final double WASTE_LIMIT_HELD = 0.13;
 
   /**
    * The same where the month's own makeup stands out from the expected: what the month shows for
