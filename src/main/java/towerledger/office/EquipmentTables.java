@@ -3,7 +3,6 @@ package towerledger.office;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import towerledger.drawing.FigureText;
@@ -58,7 +57,7 @@ class EquipmentTables {
           new SystemView.Equipment(
               words.of("equipment.meters"), meters(standing.meters(), site, words, text)));
     }
-    FigureTable settings = settings(standing.settings(), words, text);
+    FigureTable settings = settingsTable(standing.settings(), words, text);
     if (!settings.rows().isEmpty()) {
       tables.add(new SystemView.Equipment(words.of("equipment.settings"), settings));
     }
@@ -155,22 +154,57 @@ class EquipmentTables {
         rows);
   }
 
-  private static FigureTable settings(Settings settings, Words words, FigureText text) {
+  private static FigureTable settingsTable(Settings settings, Words words, FigureText text) {
     List<List<String>> rows = new ArrayList<>();
-    for (SettingName name : SettingName.values()) {
-      for (Map.Entry<LocalDate, String> change : settings.changes(name).entrySet()) {
-        rows.add(
-            List.of(
-                SettingText.name(name, words),
-                SettingText.value(name, change.getValue(), words, text),
-                change.getKey().equals(Settings.FROM_THE_START)
-                    ? words.of("equipment.always")
-                    : text.day(change.getKey()).replace(' ', NO_BREAK)));
-      }
-    }
+    each(
+        settings,
+        (name, from, value) ->
+            rows.add(
+                List.of(
+                    SettingText.name(name, words),
+                    SettingText.value(name, value, words, text),
+                    day(from, words, text))));
     return new FigureTable(
         List.of(
             words.of("equipment.setting"), words.of("equipment.value"), words.of("equipment.from")),
         rows);
+  }
+
+  /** The settings of a system one by one, as they may be edited. */
+  static List<SystemView.Setting> settings(Settings settings, Words words, FigureText text) {
+    List<SystemView.Setting> told = new ArrayList<>();
+    each(
+        settings,
+        (name, from, value) ->
+            told.add(
+                new SystemView.Setting(
+                    name.code(),
+                    from.toString(),
+                    words.of(
+                        from.equals(Settings.FROM_THE_START)
+                            ? "equipment.setting.always"
+                            : "equipment.setting.since",
+                        SettingText.name(name, words),
+                        SettingText.value(name, value, words, text),
+                        day(from, words, text)))));
+    return told;
+  }
+
+  private static String day(LocalDate from, Words words, FigureText text) {
+    return from.equals(Settings.FROM_THE_START)
+        ? words.of("equipment.always")
+        : text.day(from).replace(' ', NO_BREAK);
+  }
+
+  /** Takes one setting as it was told once. */
+  private interface Told {
+
+    void take(SettingName name, LocalDate from, String value);
+  }
+
+  private static void each(Settings settings, Told told) {
+    for (SettingName name : SettingName.values()) {
+      settings.changes(name).forEach((from, value) -> told.take(name, from, value));
+    }
   }
 }

@@ -137,6 +137,7 @@ class SystemPage {
         site.code(),
         facts.standing().towers().stream().map(Tower::code).toList(),
         facts.standing().meters().stream().map(Meter::code).toList(),
+        EquipmentTables.settings(facts.standing().settings(), words, text),
         EquipmentTables.of(facts.standing(), site, words, text));
   }
 

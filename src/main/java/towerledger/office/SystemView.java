@@ -26,6 +26,7 @@ import towerledger.page.Plate;
  * @param site code of its site
  * @param towers codes of its towers
  * @param meters codes of its meters
+ * @param settings what may be edited of its settings, in the order of the table
  * @param equipment towers, meters and settings
  */
 record SystemView(
@@ -46,7 +47,17 @@ record SystemView(
     String site,
     List<String> towers,
     List<String> meters,
+    List<Setting> settings,
     List<Equipment> equipment) {
+
+  /**
+   * A setting as it was told once.
+   *
+   * @param name as files have it
+   * @param from day from which it holds, as files have it
+   * @param says all of it in words
+   */
+  record Setting(String name, String from, String says) {}
 
   /** A visit: its day and what was done or seen. */
   record Happened(String day, String says) {}

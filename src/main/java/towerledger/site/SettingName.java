@@ -120,4 +120,19 @@ public enum SettingName {
       default -> us;
     };
   }
+
+  /**
+   * A stored value as it is told under the US name; as it is where units do not matter.
+   *
+   * @param si value of a setting that is a number, in the unit of {@link #code()}
+   */
+  public double toUs(double si) {
+    return switch (form) {
+      case TEMPERATURE -> Units.fahrenheit(si);
+      case LENGTH -> si / Units.MILLIMETRES_PER_INCH;
+      case PRESSURE -> Pressure.ofKilopascals(si).psi();
+      case FLOW_COEFFICIENT -> si / Units.KV_PER_CV;
+      default -> si;
+    };
+  }
 }

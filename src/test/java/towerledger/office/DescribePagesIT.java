@@ -292,14 +292,59 @@ class DescribePagesIT extends PageCases {
             "value", "4",
             "reason", "water treater");
     send("setting", setting).andExpect(status().is3xxRedirection());
-    Map<String, String> changed =
-        opened("setting", "system=DESC-Y7&effective_from=2026-01-01&setting=target_cycles");
+    String address = "system=DESC-Y7&effective_from=2026-01-01&setting=target_cycles";
+    assertThat(open("/systems/DESC-Y7"))
+        .as("a way to what was told before")
+        .contains("/describe/setting?edit=&amp;" + address.replace("&", "&amp;"));
+    Map<String, String> changed = opened("setting", address);
     changed.put("reason", "");
     send("setting", changed).andExpect(status().is3xxRedirection());
     assertThat(column("SELECT COUNT(*) FROM site_setting WHERE reason = 'water treater'"))
         .isEqualTo("0");
     assertThat(open("/people/history?kind=setting&code=DESC-Y7"))
         .contains("water treater → nothing");
+  }
+
+  /** The office's account reads US units; the ledger keeps a set-point in °C. */
+  @Test
+  void editsASettingInTheReadersUnits() throws Exception {
+    addASite();
+    send(
+        "tower",
+        Map.of("tower", "DESC-Y8", "site", "DESC-S", "name", "Eight", "nominal_tons", "300"));
+    Map<String, String> told =
+        Map.of(
+            "system", "DESC-Y8",
+            "effective_from", "2026-01-01",
+            "setting", "cold_water_setpoint_f",
+            "value", "74");
+    send("setting", told).andExpect(status().is3xxRedirection());
+    String address = "system=DESC-Y8&effective_from=2026-01-01&setting=cold_water_setpoint_c";
+    assertThat(open("/describe/setting?edit&" + address)).contains("cold-water set-point, °F");
+    Map<String, String> warmer = opened("setting", address);
+    assertThat(warmer).containsEntry("value", "74");
+    warmer.put("value", "77");
+    send("setting", warmer).andExpect(status().is3xxRedirection());
+    assertThat(
+            column(
+                "SELECT setting_value FROM site_setting WHERE setting = 'cold_water_setpoint_c'"))
+        .isEqualTo("25.0");
+    warmer = opened("setting", address);
+    warmer.put("value", "900");
+    assertThat(page(send("setting", warmer).andExpect(status().isUnprocessableContent())))
+        .contains("outside what is possible");
+    Map<String, String> control =
+        Map.of(
+            "system", "DESC-Y8",
+            "effective_from", "2026-01-01",
+            "setting", "blowdown_control",
+            "value", "timer");
+    send("setting", control).andExpect(status().is3xxRedirection());
+    assertThat(
+            open(
+                "/describe/setting?edit&system=DESC-Y8&effective_from=2026-01-01&setting=blowdown_control"))
+        .containsPattern("<option value=\"timer\"[^>]*selected")
+        .contains(">by timer<");
   }
 
   @Test

@@ -84,6 +84,9 @@ class DescribePage {
                   typed.put(column.name(), shown(viewer, column, cell, zone));
                 }
               }
+              if (sheet.path().equals(SettingCells.SETTING)) {
+                SettingCells.show(viewer, typed, DescribePage::rounded);
+              }
               return typed;
             });
   }
@@ -146,6 +149,9 @@ class DescribePage {
         cells.put(si ? column.siName() : column.name(), value);
       }
     }
+    if (editing && sheet.path().equals(SettingCells.SETTING)) {
+      SettingCells.take(viewer, typed.getOrDefault(SettingCells.SETTING, ""), cells);
+    }
     return cells;
   }
 
@@ -200,7 +206,8 @@ class DescribePage {
     if (!editing || !sheet.path().equals(TOWER)) {
       return columns;
     }
-    Set<String> elsewhere = new HashSet<>(Sheet.CHOICES.getOrDefault("setting", List.of()));
+    Set<String> elsewhere =
+        new HashSet<>(Sheet.CHOICES.getOrDefault(SettingCells.SETTING, List.of()));
     if (known.containsKey("system")) {
       rows.listColumns("systems").forEach(column -> elsewhere.add(column.name()));
     }
@@ -217,7 +224,7 @@ class DescribePage {
       return "/systems/" + (system.isEmpty() ? cells.getOrDefault(TOWER, "").strip() : system);
     }
     String schedule = cells.getOrDefault("schedule", "").strip();
-    boolean there = editing || !sheet.isKey("system") || sheet.path().equals("setting");
+    boolean there = editing || !sheet.isKey("system") || sheet.path().equals(SettingCells.SETTING);
     if (!system.isEmpty() && there && !sheet.path().equals(TOWER)) {
       return "/systems/" + system;
     }
@@ -254,10 +261,15 @@ class DescribePage {
       Map<String, String> changed,
       Words words) {
     String name = column.name();
+    String setting = editing ? known.getOrDefault(SettingCells.SETTING, "") : "";
     List<DescribeView.Choice> choices =
-        Sheet.CHOICES.getOrDefault(name, List.of()).stream()
-            .map(code -> new DescribeView.Choice(code, words.of("choice." + code)))
-            .toList();
+        (name.equals(SettingCells.VALUE)
+                ? SettingCells.choices(setting)
+                : Sheet.CHOICES.getOrDefault(name, List.of()))
+            .stream()
+                .map(code -> new DescribeView.Choice(code, words.of("choice." + code)))
+                .toList();
+    boolean fixed = editing && sheet.isKey(name);
     return new DescribeView.Field(
         name,
         label(sheet, column, words),
@@ -265,11 +277,14 @@ class DescribePage {
         typed.getOrDefault(name, ""),
         known.getOrDefault(name, ""),
         column.required(),
-        editing && sheet.isKey(name),
+        fixed,
+        fixed && name.equals(SettingCells.SETTING)
+            ? words.of("choice." + SettingCells.choice(viewer, setting))
+            : null,
         type(column),
         column.twin() != null || column.highest() > column.lowest(),
         choices,
-        choices.isEmpty() && !(editing && sheet.isKey(name)) ? suggestions(sheet, name) : List.of(),
+        choices.isEmpty() && !fixed ? suggestions(sheet, name) : List.of(),
         name.equals(blamed) ? trouble : null,
         changed.get(name));
   }

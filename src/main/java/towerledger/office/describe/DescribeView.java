@@ -39,6 +39,7 @@ record DescribeView(
    * @param was what was known when the form was opened
    * @param required whether it must be filled
    * @param fixed whether it names the thing and cannot be changed
+   * @param says what a fixed value says in words; null where it says it by itself
    * @param type how it is typed: {@code text}, {@code date}, {@code time} or {@code datetime-local}
    * @param number whether it is a number
    * @param choices codes with their names; empty where anything may be typed
@@ -54,6 +55,7 @@ record DescribeView(
       String was,
       boolean required,
       boolean fixed,
+      @Nullable String says,
       String type,
       boolean number,
       List<Choice> choices,
