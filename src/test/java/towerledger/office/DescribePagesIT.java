@@ -327,7 +327,10 @@ class DescribePagesIT extends PageCases {
     send("setting", warmer).andExpect(status().is3xxRedirection());
     assertThat(
             column(
-                "SELECT setting_value FROM site_setting WHERE setting = 'cold_water_setpoint_c'"))
+                """
+                SELECT setting_value FROM site_setting
+                WHERE setting = 'cold_water_setpoint_c'
+                  AND system_id = (SELECT id FROM site_system WHERE code = 'DESC-Y8')"""))
         .isEqualTo("25.0");
     warmer = opened("setting", address);
     warmer.put("value", "900");
