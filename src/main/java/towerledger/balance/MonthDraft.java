@@ -138,8 +138,7 @@ final class MonthDraft {
     drift = pass.plan.driftPerLoadHourL() * loadHours;
     LackedWater lacked = pass.lacked;
     soundModel = pass.responses.get(0).monthMakeup[month];
-    double refilled = 0;
-    double weights = 0;
+    StoryMoments refills = new StoryMoments();
     StoryMoments loads = new StoryMoments();
     StoryMoments sounds = new StoryMoments();
     StoryMoments tolds = new StoryMoments();
@@ -160,14 +159,13 @@ final class MonthDraft {
           soundHere > 0
               ? h.loadVariance() + h.baseVariance() * square(lacked.monthBase()[month] / soundHere)
               : h.loadVariance();
-      weights += w;
-      refilled += w * pass.losses.refillL(h, month);
+      refills.add(w, pass.losses.refillL(h, month), 0);
       loads.add(w, load, relative);
       sounds.add(w, soundHere, relative);
       tolds.add(w, toldHere, relative);
       evaporations.add(w, vaporised, relative + h.scatterVariance() * square(monthScatter()));
     }
-    storage += refilled / weights;
+    storage += refills.mean();
     multiplier = loads.mean();
     multiplierDeviation = Math.sqrt(loads.variance()) / multiplier;
     scatterDeviation = monthScatter();

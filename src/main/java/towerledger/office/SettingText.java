@@ -5,7 +5,6 @@ import towerledger.account.UnitPreference;
 import towerledger.drawing.FigureText;
 import towerledger.quantity.Pressure;
 import towerledger.quantity.Temperature;
-import towerledger.quantity.Units;
 import towerledger.site.SettingName;
 import towerledger.wording.Words;
 
@@ -28,12 +27,11 @@ public final class SettingText {
           text.pressure(Pressure.ofKilopascals(Double.parseDouble(stored)));
       case MAKEUP_LINE ->
           text.units() == UnitPreference.US
-              ? text.significant(Double.parseDouble(stored) / Units.MILLIMETRES_PER_INCH, 2)
-                  + "\u00a0in"
+              ? text.significant(name.toUs(Double.parseDouble(stored)), 2) + "\u00a0in"
               : text.significant(Double.parseDouble(stored), 3) + "\u00a0mm";
       case FILL_VALVE_KV ->
           text.units() == UnitPreference.US
-              ? "Cv\u00a0" + text.significant(Double.parseDouble(stored) / Units.KV_PER_CV, 2)
+              ? "Cv\u00a0" + text.significant(name.toUs(Double.parseDouble(stored)), 2)
               : "Kv\u00a0" + text.significant(Double.parseDouble(stored), 2);
       case TARGET_CYCLES -> text.cycles(Double.parseDouble(stored));
       case CONDUCTIVITY_SETPOINT -> text.tick(Double.parseDouble(stored)) + "\u00a0µS/cm";

@@ -4,9 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.List;
 import org.junit.jupiter.api.Test;
-import towerledger.balance.facts.SystemAttributes;
 import towerledger.balance.facts.SystemFacts;
 import towerledger.thermal.ResponseTable;
 
@@ -21,9 +19,9 @@ class HourlyModelTest {
 
   @Test
   void hoursOfFreeCoolingAreVagueWhereNothingMetersTheHeat() {
-    MadeUpSystem silent = new MadeUpSystem();
+    MadeUpSystem silent = economizer();
     silent.heatKnown = day -> false;
-    SystemFacts facts = economizer(silent.facts());
+    SystemFacts facts = silent.facts();
     boolean[] vague = hours(facts).vague();
     int cold = 0;
     for (int h = 0; h < HOURS; h++) {
@@ -36,15 +34,14 @@ class HourlyModelTest {
 
   @Test
   void meteredHeatMakesFreeCoolingCertain() {
-    SystemFacts facts = economizer(new MadeUpSystem().facts());
-    assertThat(hours(facts).vague()).doesNotContain(true);
+    assertThat(hours(economizer().facts()).vague()).doesNotContain(true);
   }
 
   @Test
   void onlyTheDaysOnWhichTheMeterWasSilentAreVague() {
-    MadeUpSystem gap = new MadeUpSystem();
+    MadeUpSystem gap = economizer();
     gap.heatKnown = day -> day < 10 || day >= 20;
-    boolean[] vague = hours(economizer(gap.facts())).vague();
+    boolean[] vague = hours(gap.facts()).vague();
     for (int h = 0; h < HOURS; h++) {
       if (vague[h]) {
         assertThat(h / 24).as("day of a vague hour").isBetween(10, 19);
@@ -59,30 +56,9 @@ class HourlyModelTest {
         facts, start, HOURS, new TowerTables(ResponseTable::of), new ArrayList<>());
   }
 
-  private static SystemFacts economizer(SystemFacts facts) {
-    SystemAttributes plain = facts.attributes();
-    SystemAttributes attributes =
-        new SystemAttributes(
-            plain.kind(),
-            plain.volumeLitres(),
-            plain.heatSource(),
-            true,
-            plain.buildingUse(),
-            plain.occupiedFrom(),
-            plain.occupiedTo(),
-            plain.occupiedDays(),
-            plain.idleMonths());
-    return new SystemFacts(
-        facts.system(),
-        facts.zone(),
-        attributes,
-        facts.towers(),
-        facts.settings(),
-        facts.weather(),
-        facts.heat(),
-        List.of(),
-        List.of(),
-        List.of(),
-        List.of());
+  private static MadeUpSystem economizer() {
+    MadeUpSystem system = new MadeUpSystem();
+    system.watersideEconomizer = true;
+    return system;
   }
 }

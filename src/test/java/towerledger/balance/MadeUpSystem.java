@@ -88,6 +88,7 @@ final class MadeUpSystem {
   IntPredicate heatKnown = day -> true;
   OptionalDouble targetCycles = OptionalDouble.of(CYCLES);
   OptionalDouble volumeLitres = OptionalDouble.empty();
+  boolean watersideEconomizer;
   OperatingSettings.BlowdownControl control = OperatingSettings.BlowdownControl.CONDUCTIVITY;
 
   static Instant at(int day) {
@@ -150,7 +151,7 @@ final class MadeUpSystem {
         open.kind(),
         volumeLitres,
         open.heatSource(),
-        open.watersideEconomizer(),
+        watersideEconomizer,
         open.buildingUse(),
         open.occupiedFrom(),
         open.occupiedTo(),
