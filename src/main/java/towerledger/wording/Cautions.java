@@ -23,12 +23,17 @@ public final class Cautions {
       }
       keys.addAll(List.of("lockout", "fall", "legionella"));
       switch (cause) {
-        case FILL_VALVE_LEAKING_BY, FILL_VALVE_STUCK_OPEN, MAKEUP_LINE_LEAK, FILL_VALVE_SHUT ->
-            keys.addAll(List.of("backflow", "freeze"));
+        case FILL_VALVE_LEAKING_BY, FILL_VALVE_STUCK_OPEN, FILL_VALVE_SHUT ->
+            keys.addAll(List.of("confined", "backflow", "freeze"));
+        case MAKEUP_LINE_LEAK -> keys.addAll(List.of("confined", "dig", "backflow", "freeze"));
+        case MAKEUP_METER_ERROR -> keys.addAll(List.of("confined", "backflow"));
+        // A hose on the line joins drinking water to whatever its end lies in.
+        case OTHER_USE -> keys.add("backflow");
         case BLOWDOWN_STUCK_OPEN, LOW_CYCLES, CONDUCTIVITY_ERROR, BLOWDOWN_METER_ERROR ->
             keys.addAll(List.of("treatment", "discharge"));
         case OVERFLOW_ON_SHUTDOWN, LEVEL_SET_HIGH, BASIN_LEAK ->
-            keys.addAll(List.of("freeze", "discharge"));
+            keys.addAll(List.of("confined", "freeze", "discharge"));
+        case DRIFT_EXCESS -> keys.add("confined");
         default -> {}
       }
     }
