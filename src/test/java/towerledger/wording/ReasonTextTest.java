@@ -242,7 +242,7 @@ class ReasonTextTest {
                 .say("makeup readings give 37854 L, more than the fill could pass"))
         .isEqualTo("makeup readings give 10,000\u00a0gal, more than the fill could pass");
     assertThat(spanish.say("weather is missing for 16 % of the hours"))
-        .isEqualTo("falta el tiempo de un 16 % de las horas");
+        .isEqualTo("faltan datos meteorológicos de un 16 % de las horas");
     assertThat(spanish.say("makeup readings cover 40 % of the month"))
         .isEqualTo("las lecturas de reposición cubren el 40 % del mes");
     assertThat(spanish.say("there is no makeup meter")).isEqualTo("no hay contador de reposición");
