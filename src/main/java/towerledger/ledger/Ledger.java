@@ -312,6 +312,18 @@ public class Ledger {
       YearMonth after = month.isBefore(oldest) ? oldest : month.plusMonths(1);
       return after.isAfter(newest) ? Optional.empty() : Optional.of(after);
     }
+
+    /** The year before another, or the nearest within; empty where there is none. */
+    public Optional<Integer> yearBefore(int year) {
+      int before = Math.min(year - 1, newest.getYear());
+      return before < oldest.getYear() ? Optional.empty() : Optional.of(before);
+    }
+
+    /** The year after another, or the nearest within; empty where there is none. */
+    public Optional<Integer> yearAfter(int year) {
+      int after = Math.max(year + 1, oldest.getYear());
+      return after > newest.getYear() ? Optional.empty() : Optional.of(after);
+    }
   }
 
   /** How far the ledger reaches for a viewer; empty where there is no row. */

@@ -51,8 +51,8 @@ class CreditsPage {
     List<SiteYear> sites = years.list(viewer, year, 0, MOST_SITES);
     return new PortalView.Credits(
         Integer.toString(year),
-        year > reach.oldest().getYear() ? Integer.toString(year - 1) : null,
-        year < reach.newest().getYear() ? Integer.toString(year + 1) : null,
+        reach.yearBefore(year).map(String::valueOf).orElse(null),
+        reach.yearAfter(year).map(String::valueOf).orElse(null),
         lead(year, sites, words, text),
         text.volumeUnitName(),
         sites.stream().map(site -> row(site, words, text)).toList());

@@ -2,6 +2,7 @@ package towerledger.office.credits;
 
 import java.time.Year;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.http.HttpStatus;
@@ -51,8 +52,8 @@ class CreditController {
       @ModelAttribute("figureText") FigureText text,
       Model model) {
     Words words = new Words(messages, text.locale());
-    Ledger.Reach reach = ledger.findReach(viewer).orElse(null);
-    int newest = reach == null ? Year.MAX_VALUE : reach.newest().getYear();
+    Optional<Ledger.Reach> reach = ledger.findReach(viewer);
+    int newest = reach.map(within -> within.newest().getYear()).orElse(Year.MAX_VALUE);
     int shown = year != null ? year : newest;
     if (shown < Ledger.FIRST_MONTH.getYear() || shown > 2200) {
       model.addAttribute(
@@ -75,26 +76,12 @@ class CreditController {
         new CreditViews.Year(
             shown,
             words.of("credits.lead", String.valueOf(shown), owed),
-            earlier(reach, shown),
-            later(reach, shown),
+            reach.flatMap(within -> within.yearBefore(shown)).orElse(null),
+            reach.flatMap(within -> within.yearAfter(shown)).orElse(null),
             rows,
             from > 0 ? address(shown, Math.max(0, from - ROWS)) : null,
             found.size() > ROWS ? address(shown, from + ROWS) : null));
     return "office/credits";
-  }
-
-  /** The year before, where the ledger reaches to it; else null. */
-  private static @Nullable Integer earlier(Ledger.@Nullable Reach reach, int year) {
-    return reach != null && year > reach.oldest().getYear()
-        ? Integer.valueOf(Math.min(year - 1, reach.newest().getYear()))
-        : null;
-  }
-
-  /** The year after, where the ledger reaches to it; else null. */
-  private static @Nullable Integer later(Ledger.@Nullable Reach reach, int year) {
-    return reach != null && year < reach.newest().getYear()
-        ? Integer.valueOf(Math.max(year + 1, reach.oldest().getYear()))
-        : null;
   }
 
   private static String address(int year, int offset) {
@@ -124,10 +111,10 @@ class CreditController {
             .findSite(viewer, code)
             .filter(found -> year >= Ledger.FIRST_MONTH.getYear() && year <= 2200)
             .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
-    Ledger.Reach reach = ledger.findReach(viewer).orElse(null);
+    Optional<Ledger.Reach> reach = ledger.findReach(viewer);
     model.addAttribute("view", claim.of(site, year, text));
-    model.addAttribute("earlier", earlier(reach, year));
-    model.addAttribute("later", later(reach, year));
+    model.addAttribute("earlier", reach.flatMap(within -> within.yearBefore(year)).orElse(null));
+    model.addAttribute("later", reach.flatMap(within -> within.yearAfter(year)).orElse(null));
     return "office/claim";
   }
 }
