@@ -101,7 +101,8 @@ final class QuarterDays {
 
   /** Where an instant lies, in blocks from the start; may lie outside. */
   double position(Instant instant) {
-    return (instant.getEpochSecond() - startEpochSecond) / SECONDS;
+    // Fractions count: two readings within one second have a span, if a short one.
+    return (instant.getEpochSecond() - startEpochSecond + instant.getNano() * 1e-9) / SECONDS;
   }
 
   /** The block that holds an instant, kept inside the grid. */
