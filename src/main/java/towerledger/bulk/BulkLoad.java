@@ -97,7 +97,7 @@ public final class BulkLoad {
       throws SQLException {
     Savepoint before = connection.setSavepoint();
     try {
-      insert.insert(connection, table, rows);
+      insert.insert(connection, table, rows.stream().map(table::complete).toList());
       connection.releaseSavepoint(before);
       return true;
     } catch (SQLException e) {
@@ -119,7 +119,7 @@ public final class BulkLoad {
       List<@Nullable Object> key = table.keyOf(row);
       State state = states.get(key);
       if (state == null) {
-        states.put(key, new State(true, row));
+        states.put(key, new State(true, table.complete(row)));
         fates.add(Fate.ADDED);
       } else if (!table.differs(state.row, row)) {
         fates.add(Fate.UNCHANGED);

@@ -49,7 +49,7 @@ public record BulkTable(
     for (int i = 0; i < row.length; i++) {
       Object cell = row[i];
       BulkColumn column = columns.get(i);
-      if (cell != null && (column.isKey() || column.role() == BulkColumn.Role.VALUE)) {
+      if (cell != null && (column.isKey() || column.isValue())) {
         map.put(column.name(), cell);
       }
     }
@@ -69,28 +69,60 @@ public record BulkTable(
 
   /** Whether the newer row tells something the older does not say. */
   boolean differs(@Nullable Object[] older, @Nullable Object[] newer) {
+    boolean otherWay = tellsAlternative(newer);
     for (int i = 0; i < older.length; i++) {
       BulkColumn column = columns.get(i);
       Object cell = newer[i];
       Object known = older[i];
-      if (column.role() == BulkColumn.Role.VALUE
-          && cell != null
-          && (known == null || !column.type().same(cell, known))) {
+      if (cell == null) {
+        if (otherWay && known != null && column.role() == BulkColumn.Role.ALTERNATIVE) {
+          return true;
+        }
+      } else if (column.isValue() && (known == null || !column.type().same(cell, known))) {
         return true;
       }
     }
     return false;
   }
 
-  /** The newer row put over the older; what it leaves empty stays. */
+  /**
+   * The newer row, which differs, put over the older; what it leaves empty stays, but for what it
+   * tells in another way.
+   */
   @Nullable Object[] merged(@Nullable Object[] older, @Nullable Object[] newer) {
+    boolean otherWay = tellsAlternative(newer);
+    @Nullable Object[] whole = complete(newer);
     @Nullable Object[] merged = Arrays.copyOf(older, older.length);
     for (int i = 0; i < merged.length; i++) {
-      if (newer[i] != null && columns.get(i).role() != BulkColumn.Role.BIRTH) {
-        merged[i] = newer[i];
+      BulkColumn.Role role = columns.get(i).role();
+      if ((whole[i] != null && role != BulkColumn.Role.BIRTH)
+          || (otherWay && role == BulkColumn.Role.ALTERNATIVE)) {
+        merged[i] = whole[i];
       }
     }
     return merged;
+  }
+
+  /** The row with what its empty cells usually stand for. */
+  @Nullable Object[] complete(@Nullable Object[] row) {
+    @Nullable Object[] whole = row;
+    for (int i = 0; i < row.length; i++) {
+      Object usual = columns.get(i).usual();
+      if (row[i] == null && usual != null) {
+        whole = whole == row ? Arrays.copyOf(row, row.length) : whole;
+        whole[i] = usual;
+      }
+    }
+    return whole;
+  }
+
+  private boolean tellsAlternative(@Nullable Object[] row) {
+    for (int i = 0; i < row.length; i++) {
+      if (row[i] != null && columns.get(i).role() == BulkColumn.Role.ALTERNATIVE) {
+        return true;
+      }
+    }
+    return false;
   }
 
   String columnList(String prefix) {

@@ -107,7 +107,7 @@ final class CorrectionLog {
   private boolean saysColumns(ResultSet result, @Nullable Object[] row) throws SQLException {
     for (Copied c : copied) {
       Object cell = row[c.index];
-      if (c.column.role() == BulkColumn.Role.VALUE && cell != null) {
+      if (c.column.isValue() && cell != null) {
         Object old = c.column.type().get(result, result.findColumn(c.target));
         if (old == null || !c.column.type().same(old, cell)) {
           return false;
@@ -123,7 +123,7 @@ final class CorrectionLog {
     for (int i = 0; i < row.length; i++) {
       BulkColumn column = table.columns().get(i);
       Object cell = row[i];
-      if ((column.isKey() || column.role() == BulkColumn.Role.VALUE)
+      if ((column.isKey() || column.isValue())
           && cell != null
           && !sameText(cell, old.get(column.name()))) {
         return false;

@@ -1,5 +1,6 @@
 package towerledger.logsheet;
 
+import static towerledger.bulk.BulkColumn.alternative;
 import static towerledger.bulk.BulkColumn.companion;
 import static towerledger.bulk.BulkColumn.key;
 import static towerledger.bulk.BulkColumn.value;
@@ -37,22 +38,23 @@ public final class LogTables {
           List.of(key("taken_at", BulkType.INSTANT)),
           numbers("supply_kpa", "valve_inlet_kpa"));
 
+  /** One kind of evidence a row: another kind for the same span corrects it. */
   public static final BulkTable HEAT_LOAD =
       log(
           "logsheet_heat_load",
           "heat_load",
           List.of(key("start_at", BulkType.INSTANT), key("end_at", BulkType.INSTANT)),
-          numbers(
-              "heat_rejected_gj",
-              "chilled_water_kwh",
-              "kw_per_ton",
-              "chiller_kwh",
-              "running_hours",
-              "average_load_percent",
-              "hot_water_c",
-              "cold_water_c",
-              "water_flow_l_s",
-              "error_percent"));
+          List.of(
+              alternative("heat_rejected_gj", BulkType.DOUBLE),
+              alternative("chilled_water_kwh", BulkType.DOUBLE),
+              value("kw_per_ton", BulkType.DOUBLE),
+              alternative("chiller_kwh", BulkType.DOUBLE),
+              alternative("running_hours", BulkType.DOUBLE),
+              alternative("average_load_percent", BulkType.DOUBLE),
+              alternative("hot_water_c", BulkType.DOUBLE),
+              alternative("cold_water_c", BulkType.DOUBLE),
+              alternative("water_flow_l_s", BulkType.DOUBLE),
+              value("error_percent", BulkType.DOUBLE)));
 
   public static final BulkTable VISIT =
       log(

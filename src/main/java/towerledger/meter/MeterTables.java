@@ -2,6 +2,7 @@ package towerledger.meter;
 
 import static towerledger.bulk.BulkColumn.companion;
 import static towerledger.bulk.BulkColumn.key;
+import static towerledger.bulk.BulkColumn.usually;
 import static towerledger.bulk.BulkColumn.value;
 
 import java.math.BigDecimal;
@@ -32,7 +33,7 @@ public final class MeterTables {
           key("meter_id", BulkType.BIGINT),
           key("read_at", BulkType.INSTANT),
           value("register", BulkType.DECIMAL),
-          value("kind", BulkType.TEXT),
+          usually("kind", BulkType.TEXT, RegisterReading.Kind.ACTUAL.code()),
           value("give_or_take_hours", BulkType.DOUBLE),
           value("note", BulkType.TEXT),
           companion("recorded_at", BulkType.INSTANT),
@@ -61,6 +62,7 @@ public final class MeterTables {
    * A reading as a row of {@link #REGISTER_READING}.
    *
    * @param register counts shown, 0 or more, at most 6 decimals
+   * @param kind null where it is not told: actual, unless the same reading is known otherwise
    * @param giveOrTakeHours how far the instant may be off, hours
    */
   public static @Nullable Object[] reading(
@@ -68,7 +70,7 @@ public final class MeterTables {
       long meterId,
       Instant readAt,
       BigDecimal register,
-      RegisterReading.Kind kind,
+      RegisterReading.@Nullable Kind kind,
       double giveOrTakeHours,
       @Nullable String note,
       Instant recordedAt,
@@ -78,7 +80,7 @@ public final class MeterTables {
       meterId,
       readAt,
       register,
-      kind.code(),
+      kind == null ? null : kind.code(),
       giveOrTakeHours,
       note,
       recordedAt,

@@ -71,6 +71,25 @@ public record MeterDetails(
     return multiplier.doubleValue() * volumeUnit().litres();
   }
 
+  /** This with another multiplier. */
+  public MeterDetails withMultiplier(BigDecimal multiplier) {
+    return new MeterDetails(
+        role,
+        unit,
+        multiplier,
+        registerDigits,
+        accuracyPercent,
+        sizeMm,
+        type,
+        parentMeter,
+        source,
+        purpose,
+        installedAt,
+        firstRegister,
+        removedAt,
+        lastRegister);
+  }
+
   /** This with every known value of a newer row put over it; not known never wipes out known. */
   public MeterDetails updatedBy(MeterDetails newer) {
     return new MeterDetails(

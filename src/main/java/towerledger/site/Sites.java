@@ -351,7 +351,12 @@ public class Sites {
    */
   @Transactional(readOnly = true)
   public Meter getMeter(String code) {
-    return meters.findByCode(code).orElseThrow(() -> new UnknownCodeException("meter", code));
+    return findMeter(code).orElseThrow(() -> new UnknownCodeException("meter", code));
+  }
+
+  @Transactional(readOnly = true)
+  public Optional<Meter> findMeter(String code) {
+    return meters.findByCode(code);
   }
 
   @Transactional(readOnly = true)

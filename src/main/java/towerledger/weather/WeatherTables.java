@@ -1,5 +1,6 @@
 package towerledger.weather;
 
+import static towerledger.bulk.BulkColumn.alternative;
 import static towerledger.bulk.BulkColumn.key;
 import static towerledger.bulk.BulkColumn.value;
 
@@ -20,9 +21,9 @@ public final class WeatherTables {
           key("station", BulkType.TEXT),
           key("hour_start", BulkType.INSTANT),
           value("dry_bulb_c", BulkType.DOUBLE),
-          value("wet_bulb_c", BulkType.DOUBLE),
-          value("dew_point_c", BulkType.DOUBLE),
-          value("relative_humidity_percent", BulkType.DOUBLE),
+          alternative("wet_bulb_c", BulkType.DOUBLE),
+          alternative("dew_point_c", BulkType.DOUBLE),
+          alternative("relative_humidity_percent", BulkType.DOUBLE),
           value("pressure_kpa", BulkType.DOUBLE));
 
   private WeatherTables() {}

@@ -138,6 +138,9 @@ final class IntakeSentences {
     s.put(
         "refused.heat-long",
         "the span from {t} to {t} is longer than a year; give it month by month or " + "finer");
+    s.put(
+        "refused.heat-exchanged",
+        "hot water of {C} is below the cold water of {C}; check whether the two were exchanged");
     s.put("refused.minutes-whole", "minutes of {n} is not a whole number");
     s.put("refused.digest", "digest '{t}' is not 64 hexadecimal digits; export the ledger again");
     s.put("refused.working-whole", "working is not whole ({t}); export the ledger again");
@@ -151,11 +154,6 @@ final class IntakeSentences {
         "refused.tower-shared",
         "{n} is filled, but the tower belongs to system '{t}'; give it in systems.csv "
             + "or settings.csv and leave it empty here");
-    s.put("refused.event", "event '{t}' is not known; use {t}, separated by ';'");
-    s.put(
-        "refused.finding-code",
-        "finding '{t}' is no code; use the codes of the inspection list, separated by "
-            + "';', and write free text under observation");
     s.put("refused.above-dry-bulb", "{q} of {C} is above the dry bulb of {C}; check the two");
   }
 

@@ -120,6 +120,15 @@ class HeatLoadsFile implements FileFormat<Fact> {
       throw new RowProblem(
           "heat from temperatures needs hot_water, cold_water and water_flow; fill all three");
     }
+    requireHotAboveCold(row.findNumber(HOT_WATER), row.findNumber(COLD_WATER));
+  }
+
+  private static void requireHotAboveCold(@Nullable Double hot, @Nullable Double cold) {
+    if (hot != null && cold != null && hot < cold) {
+      throw RowProblem.of(
+          "hot water of %.1f °C is below the cold water of %.1f °C; check whether the two were exchanged",
+          hot, cold);
+    }
   }
 
   private static void requireWith(

@@ -6,6 +6,7 @@ import java.time.ZoneId;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import towerledger.account.EmptyValues;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Moment;
@@ -46,7 +47,11 @@ class MetersFile implements FileFormat<MetersFile.MeterRow> {
 
   /** A meter, ready to be put. */
   record MeterRow(
-      String code, @Nullable String system, @Nullable String site, MeterDetails details) {}
+      String code,
+      @Nullable String system,
+      @Nullable String site,
+      MeterDetails details,
+      boolean tellsMultiplier) {}
 
   private final Sites sites;
 
@@ -99,7 +104,8 @@ class MetersFile implements FileFormat<MetersFile.MeterRow> {
             instant(row.findMoment(INSTALLED_AT, zone)),
             row.findDecimal(FIRST_REGISTER, 6),
             instant(row.findMoment(REMOVED_AT, zone)),
-            row.findDecimal(LAST_REGISTER, 6)));
+            row.findDecimal(LAST_REGISTER, 6)),
+        multiplier != null);
   }
 
   private static ZoneId zone(
@@ -128,8 +134,18 @@ class MetersFile implements FileFormat<MetersFile.MeterRow> {
                         row.code,
                         row.system,
                         row.site,
-                        row.details,
+                        told(row, taking.empty()),
                         taking.empty())))
         .toList();
+  }
+
+  /** 1 is the multiplier of a new meter that tells none, and no news of one that is known. */
+  private MeterDetails told(MeterRow row, EmptyValues empty) {
+    return row.tellsMultiplier || empty == EmptyValues.CLEAR
+        ? row.details
+        : sites
+            .findMeter(row.code)
+            .map(known -> row.details.withMultiplier(known.details().multiplier()))
+            .orElse(row.details);
   }
 }

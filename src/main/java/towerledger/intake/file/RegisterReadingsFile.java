@@ -74,7 +74,7 @@ class RegisterReadingsFile implements FileFormat<Fact> {
             meter.meterId(),
             readAt.instant(),
             row.decimal(REGISTER, 6),
-            kind.orElse(RegisterReading.Kind.ACTUAL),
+            kind.orElse(null),
             readAt.giveOrTakeHours(),
             row.findText(NOTE, 1000),
             taking.startedAt(),

@@ -8,9 +8,9 @@ import org.springframework.stereotype.Component;
 import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
-import towerledger.intake.csv.RowProblem;
 import towerledger.intake.csv.Twin;
 import towerledger.logsheet.LogTables;
+import towerledger.logsheet.VisitCodes;
 
 /** {@code visits.csv}: what a technician found and did. */
 @Component
@@ -31,20 +31,6 @@ class VisitsFile implements FileFormat<Fact> {
       COLUMNS.number("basin_temperature_f", Twin.FAHRENHEIT, -5, 99);
   private static final Column OBSERVATION = COLUMNS.optional("observation");
   private static final Column WORK_DONE = COLUMNS.optional("work_done");
-
-  private static final List<String> KNOWN_EVENTS =
-      List.of(
-          "basin-drained",
-          "start-up",
-          "shut-down",
-          "setpoint-changed",
-          "level-control-adjusted",
-          "level-control-replaced",
-          "regulator-adjusted",
-          "blowdown-repaired",
-          "leak-repaired",
-          "meter-replaced",
-          "treatment-changed");
 
   private final FactStore facts;
 
@@ -96,13 +82,7 @@ class VisitsFile implements FileFormat<Fact> {
     if (cell == null) {
       return null;
     }
-    for (String event : codes(cell)) {
-      if (!KNOWN_EVENTS.contains(event)) {
-        throw RowProblem.of(
-            "event %s is not known; use %s, separated by ';'",
-            RowProblem.quoted(event), String.join(", ", KNOWN_EVENTS));
-      }
-    }
+    VisitCodes.parseEvents(cell);
     return String.join(";", codes(cell));
   }
 
@@ -110,14 +90,7 @@ class VisitsFile implements FileFormat<Fact> {
     if (cell == null) {
       return null;
     }
-    for (String finding : codes(cell)) {
-      if (!finding.matches("[a-z0-9][a-z0-9-]{0,59}")) {
-        throw RowProblem.of(
-            "finding %s is no code; use the codes of the inspection list, separated by ';', and"
-                + " write free text under observation",
-            RowProblem.quoted(finding));
-      }
-    }
+    VisitCodes.parseFindings(cell);
     return String.join(";", codes(cell));
   }
 
