@@ -70,6 +70,7 @@ public record RateVersion(
         CreditRule.NONE);
   }
 
+  /** With another length of a regular bill, in whole months, 1 to 12. */
   public RateVersion withMonthsPerBill(int months) {
     return copy(months, charges, tables, minimumCharge, surchargeShare, taxShare, sewer, credit);
   }
@@ -79,6 +80,7 @@ public record RateVersion(
     return withCharge(new Charge(name, null, new BigDecimal(amount)));
   }
 
+  /** With one more charge. */
   public RateVersion withCharge(Charge charge) {
     List<Charge> more = new ArrayList<>(charges);
     more.add(charge);
@@ -86,6 +88,7 @@ public record RateVersion(
         monthsPerBill, more, tables, minimumCharge, surchargeShare, taxShare, sewer, credit);
   }
 
+  /** With these block tables instead of those before. */
   public RateVersion withTables(List<BlockTable> blockTables) {
     return copy(
         monthsPerBill,
@@ -103,6 +106,7 @@ public record RateVersion(
     return withTables(List.of(BlockTable.of(null, null, fromUnitsAndRates)));
   }
 
+  /** With a minimum charge a bill, in the currency of the site's customer, not below 0. */
   public RateVersion withMinimumCharge(String amount) {
     return copy(
         monthsPerBill,
@@ -115,6 +119,7 @@ public record RateVersion(
         credit);
   }
 
+  /** With a surcharge as a share of charges, blocks and minimum: 0.025 is 2.5 %. */
   public RateVersion withSurchargeShare(String share) {
     return copy(
         monthsPerBill,
@@ -127,6 +132,7 @@ public record RateVersion(
         credit);
   }
 
+  /** With a tax as a share of all before it, surcharge included: 0.03 is 3 %. */
   public RateVersion withTaxShare(String share) {
     return copy(
         monthsPerBill,
@@ -139,11 +145,13 @@ public record RateVersion(
         credit);
   }
 
+  /** With another rule of what sewer is charged on. */
   public RateVersion withSewer(SewerRule rule) {
     return copy(
         monthsPerBill, charges, tables, minimumCharge, surchargeShare, taxShare, rule, credit);
   }
 
+  /** With another rule for evaporation credits. */
   public RateVersion withCredit(CreditRule rule) {
     return copy(
         monthsPerBill, charges, tables, minimumCharge, surchargeShare, taxShare, sewer, rule);

@@ -41,6 +41,7 @@ public record SiteUse(
     return new SiteUse(startInclusive, endExclusive, water, true, null, List.of(), null, null);
   }
 
+  /** The same period with another use of water. */
   public SiteUse withWater(Usage usage) {
     return new SiteUse(
         startInclusive,
@@ -59,11 +60,13 @@ public record SiteUse(
         startInclusive, endExclusive, water, false, meterSize, towers, returnMeter, winterAverage);
   }
 
+  /** With the size of the site's meter; null where it is not known. */
   public SiteUse withMeterSize(@Nullable MeterSize size) {
     return new SiteUse(
         startInclusive, endExclusive, water, wholeSite, size, towers, returnMeter, winterAverage);
   }
 
+  /** With the water of the site's systems. */
   public SiteUse withTowers(List<TowerWater> systems) {
     return new SiteUse(
         startInclusive,
@@ -76,11 +79,13 @@ public record SiteUse(
         winterAverage);
   }
 
+  /** With what the return meter on the sewer counted; null where there is none. */
   public SiteUse withReturnMeter(@Nullable Usage usage) {
     return new SiteUse(
         startInclusive, endExclusive, water, wholeSite, meterSize, towers, usage, winterAverage);
   }
 
+  /** With the winter's average use a bill of this length; null where it is not known. */
   public SiteUse withWinterAverage(@Nullable Usage usage) {
     return new SiteUse(
         startInclusive, endExclusive, water, wholeSite, meterSize, towers, returnMeter, usage);

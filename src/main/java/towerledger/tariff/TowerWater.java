@@ -35,14 +35,17 @@ public record TowerWater(
     return new TowerWater(system, null, null, null, null, null);
   }
 
+  /** With the makeup of the period by its submeter. */
   public TowerWater withMakeup(Volume volume) {
     return new TowerWater(system, volume, blowdown, creditMeter, modelled, modelledUpper);
   }
 
+  /** With the blowdown of the period by its submeter. */
   public TowerWater withBlowdown(Volume volume) {
     return new TowerWater(system, makeup, volume, creditMeter, modelled, modelledUpper);
   }
 
+  /** With what the utility's credit meter counted in the period. */
   public TowerWater withCreditMeter(Volume volume) {
     return new TowerWater(system, makeup, blowdown, volume, modelled, modelledUpper);
   }
