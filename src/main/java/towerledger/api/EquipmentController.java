@@ -26,6 +26,7 @@ import towerledger.meter.MeterRecords;
 import towerledger.quantity.Span;
 import towerledger.quantity.Units;
 import towerledger.site.CoolingSystem;
+import towerledger.site.DatedSettings;
 import towerledger.site.Meter;
 import towerledger.site.SettingName;
 import towerledger.site.Settings;
@@ -50,6 +51,7 @@ class EquipmentController {
 
   private final SiteAccess access;
   private final Sites sites;
+  private final DatedSettings settings;
   private final Customers customers;
   private final MeterRecords records;
   private final Stations stations;
@@ -59,6 +61,7 @@ class EquipmentController {
   EquipmentController(
       SiteAccess access,
       Sites sites,
+      DatedSettings settings,
       Customers customers,
       MeterRecords records,
       Stations stations,
@@ -66,6 +69,7 @@ class EquipmentController {
       Clock clock) {
     this.access = access;
     this.sites = sites;
+    this.settings = settings;
     this.customers = customers;
     this.records = records;
     this.stations = stations;
@@ -216,7 +220,7 @@ class EquipmentController {
             .map(EquipmentController::answer)
             .toList(),
         meters(site, system),
-        settings(sites.listSettings(id).getOrDefault(system.id(), sites.noSettings())),
+        settings(settings.list(id).getOrDefault(system.id(), Settings.none())),
         newest(system));
   }
 

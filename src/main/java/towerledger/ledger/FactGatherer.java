@@ -32,6 +32,7 @@ import towerledger.logsheet.LogRecords;
 import towerledger.meter.MeterRecords;
 import towerledger.quantity.Span;
 import towerledger.site.CoolingSystem;
+import towerledger.site.DatedSettings;
 import towerledger.site.Nameplate;
 import towerledger.site.SettingName;
 import towerledger.site.Settings;
@@ -49,11 +50,14 @@ class FactGatherer {
   private static final double KG_PER_LITRE = 0.996;
 
   private final Sites sites;
+  private final DatedSettings settings;
   private final MeterRecords meterRecords;
   private final LogRecords logRecords;
 
-  FactGatherer(Sites sites, MeterRecords meterRecords, LogRecords logRecords) {
+  FactGatherer(
+      Sites sites, DatedSettings settings, MeterRecords meterRecords, LogRecords logRecords) {
     this.sites = sites;
+    this.settings = settings;
     this.meterRecords = meterRecords;
     this.logRecords = logRecords;
   }
@@ -75,7 +79,7 @@ class FactGatherer {
     var known =
         new Known(
             sites.listTowers(ids),
-            sites.listSettings(ids),
+            settings.list(ids),
             meterRecords.listFacts(ids, sites.listServiceMetersOf(siteIds), span),
             logRecords.listSamples(ids, span),
             logRecords.listPressures(ids, span),
@@ -133,7 +137,7 @@ class FactGatherer {
               zone,
               attributes(system.details()),
               own.stream().map(tower -> tower(tower, zone)).toList(),
-              operating(known.settings().getOrDefault(system.id(), sites.noSettings()), zone),
+              operating(known.settings().getOrDefault(system.id(), Settings.none()), zone),
               weather,
               Known.of(system, known.heat()),
               Known.of(system, known.meters()),

@@ -12,6 +12,7 @@ import towerledger.quantity.Flow;
 import towerledger.quantity.Power;
 import towerledger.quantity.Temperature;
 import towerledger.site.CoolingSystem;
+import towerledger.site.DatedSettings;
 import towerledger.site.Meter;
 import towerledger.site.MeterDetails;
 import towerledger.site.Nameplate;
@@ -29,9 +30,11 @@ class EquipmentTables {
   private static final char NO_BREAK = '\u00a0';
 
   private final Sites sites;
+  private final DatedSettings settings;
 
-  EquipmentTables(Sites sites) {
+  EquipmentTables(Sites sites, DatedSettings settings) {
     this.sites = sites;
+    this.settings = settings;
   }
 
   /** What stands at a system. */
@@ -42,7 +45,7 @@ class EquipmentTables {
     return new Standing(
         sites.listTowers(id).getOrDefault(system.id(), List.of()),
         sites.listMeters(id).getOrDefault(system.id(), List.of()),
-        sites.listSettings(id).getOrDefault(system.id(), sites.noSettings()));
+        settings.list(id).getOrDefault(system.id(), Settings.none()));
   }
 
   static List<SystemView.Equipment> of(Standing standing, Site site, Words words, FigureText text) {

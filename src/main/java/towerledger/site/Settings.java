@@ -20,6 +20,11 @@ public final class Settings {
   private final Map<SettingName, NavigableMap<LocalDate, String>> byName =
       new EnumMap<>(SettingName.class);
 
+  /** The time line of a system that has no settings. */
+  public static Settings none() {
+    return new Settings(List.of());
+  }
+
   Settings(List<DatedSetting> settings) {
     for (DatedSetting setting : settings) {
       byName

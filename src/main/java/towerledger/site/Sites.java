@@ -1,10 +1,7 @@
 package towerledger.site;
 
 import java.time.Clock;
-import java.time.LocalDate;
-import java.time.YearMonth;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -20,9 +17,9 @@ import towerledger.account.EmptyValues;
 import towerledger.account.Outcome;
 
 /**
- * Adds and changes sites, systems, towers, meters and settings by their codes. Every change goes
- * into the history; every change that bears on figures is published as {@link FactsChanged}. Who
- * may see a thing is {@link SiteAccess}'s business, not this class's.
+ * Adds and changes sites, systems, towers and meters by their codes. Every change goes into the
+ * history; every change that bears on figures is published as {@link FactsChanged}. Who may see a
+ * thing is {@link SiteAccess}'s business, not this class's.
  */
 @Service
 @Transactional
@@ -32,7 +29,6 @@ public class Sites {
   private final SystemRepository systems;
   private final TowerRepository towers;
   private final MeterRepository meters;
-  private final SettingRepository settings;
   private final ChangeHistory history;
   private final ApplicationEventPublisher events;
   private final Clock clock;
@@ -42,7 +38,6 @@ public class Sites {
       SystemRepository systems,
       TowerRepository towers,
       MeterRepository meters,
-      SettingRepository settings,
       ChangeHistory history,
       ApplicationEventPublisher events,
       Clock clock) {
@@ -50,7 +45,6 @@ public class Sites {
     this.systems = systems;
     this.towers = towers;
     this.meters = meters;
-    this.settings = settings;
     this.history = history;
     this.events = events;
     this.clock = clock;
@@ -266,57 +260,6 @@ public class Sites {
   }
 
   /**
-   * Sets a setting from a day on.
-   *
-   * @param value as returned by {@link SettingName#stored}
-   */
-  public Outcome putSetting(
-      Actor actor,
-      CoolingSystem system,
-      LocalDate effectiveFrom,
-      SettingName name,
-      String value,
-      @Nullable String reason,
-      EmptyValues empty) {
-    String thing = system.code() + " " + name.code() + " from " + effectiveFrom;
-    var found =
-        settings.findBySystemIdAndSettingAndEffectiveFrom(system.id(), name.code(), effectiveFrom);
-    Outcome outcome;
-    if (found.isEmpty()) {
-      settings.save(
-          new DatedSetting(system.id(), effectiveFrom, name, value, reason, clock.instant()));
-      history.record(
-          actor, "added", "setting", thing, system.customerId(), null, told(value, reason));
-      outcome = Outcome.ADDED;
-    } else {
-      DatedSetting setting = found.get();
-      String oldReason = setting.reason().orElse(null);
-      String newReason = empty == EmptyValues.CLEAR ? reason : Known.or(reason, oldReason);
-      if (setting.value().equals(value) && Objects.equals(oldReason, newReason)) {
-        return Outcome.UNCHANGED;
-      }
-      history.record(
-          actor,
-          "changed",
-          "setting",
-          thing,
-          system.customerId(),
-          told(setting.value(), oldReason),
-          told(value, newReason));
-      setting.change(value, newReason);
-      outcome = Outcome.CHANGED;
-    }
-    events.publishEvent(
-        FactsChanged.from(
-            system.id(), YearMonth.from(effectiveFrom), "setting " + name.code() + " changed"));
-    return outcome;
-  }
-
-  private static Map<String, String> told(String value, @Nullable String reason) {
-    return reason == null ? Map.of("value", value) : Map.of("value", value, "reason", reason);
-  }
-
-  /**
    * The site with a code.
    *
    * @throws UnknownCodeException when there is none
@@ -421,22 +364,5 @@ public class Sites {
   public Map<Long, List<Meter>> listServiceMetersOf(Collection<Long> siteIds) {
     return meters.findBySiteIdInAndSystemIdIsNullOrderByCode(siteIds).stream()
         .collect(Collectors.groupingBy(Meter::siteId));
-  }
-
-  /** Time lines of the settings of many systems at once; a system without any has an empty one. */
-  @Transactional(readOnly = true)
-  public Map<Long, Settings> listSettings(Collection<Long> systemIds) {
-    var bySystem =
-        settings.listOf(systemIds).stream().collect(Collectors.groupingBy(DatedSetting::systemId));
-    var result = new HashMap<Long, Settings>();
-    for (long systemId : systemIds) {
-      result.put(systemId, new Settings(bySystem.getOrDefault(systemId, List.of())));
-    }
-    return result;
-  }
-
-  /** The time line of a system that has no settings. */
-  public Settings noSettings() {
-    return new Settings(List.of());
   }
 }

@@ -16,6 +16,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.account.Actor;
 import towerledger.account.EmptyValues;
+import towerledger.site.DatedSettings;
 import towerledger.site.SettingName;
 import towerledger.site.Sites;
 import towerledger.weather.WeatherRecords;
@@ -27,6 +28,7 @@ abstract class StaleSystemsCases {
 
   @Autowired StaleSystems stale;
   @Autowired Sites sites;
+  @Autowired DatedSettings settings;
   @Autowired WeatherRecords weather;
   @Autowired JdbcClient jdbc;
   @Autowired TransactionTemplate transaction;
@@ -41,7 +43,7 @@ abstract class StaleSystemsCases {
   void aSettingMarksItsSystemFromItsMonthOn() {
     var system = sites.getSystem("stale-t");
 
-    sites.putSetting(
+    settings.put(
         ACTOR,
         system,
         YearMonth.of(2026, 3).atDay(10),

@@ -8,6 +8,7 @@ import towerledger.intake.csv.Column;
 import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
 import towerledger.intake.csv.RowProblem;
+import towerledger.site.DatedSettings;
 import towerledger.site.SettingName;
 import towerledger.site.Sites;
 
@@ -31,9 +32,11 @@ class SettingsFile implements FileFormat<SettingsFile.SettingRow> {
       @Nullable String reason) {}
 
   private final Sites sites;
+  private final DatedSettings settings;
 
-  SettingsFile(Sites sites) {
+  SettingsFile(Sites sites, DatedSettings settings) {
     this.sites = sites;
+    this.settings = settings;
   }
 
   @Override
@@ -80,7 +83,7 @@ class SettingsFile implements FileFormat<SettingsFile.SettingRow> {
         .map(
             row ->
                 RowFate.of(
-                    sites.putSetting(
+                    settings.put(
                         taking.actor(),
                         sites.getSystem(row.system),
                         row.effectiveFrom,

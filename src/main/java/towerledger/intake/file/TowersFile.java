@@ -13,6 +13,7 @@ import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
 import towerledger.intake.csv.RowProblem;
 import towerledger.intake.csv.Twin;
+import towerledger.site.DatedSettings;
 import towerledger.site.FanControl;
 import towerledger.site.FlowArrangement;
 import towerledger.site.Nameplate;
@@ -69,9 +70,11 @@ class TowersFile implements FileFormat<TowersFile.TowerRow> {
       Map<SettingName, String> settings) {}
 
   private final Sites sites;
+  private final DatedSettings settings;
 
-  TowersFile(Sites sites) {
+  TowersFile(Sites sites, DatedSettings settings) {
     this.sites = sites;
+    this.settings = settings;
   }
 
   @Override
@@ -149,7 +152,7 @@ class TowersFile implements FileFormat<TowersFile.TowerRow> {
     LocalDate from = Objects.requireNonNullElse(row.nameplate.startedOn(), Settings.FROM_THE_START);
     for (var setting : row.settings.entrySet()) {
       Outcome settingOutcome =
-          sites.putSetting(
+          settings.put(
               taking.actor(),
               sites.getSystem(row.code),
               from,
