@@ -1,7 +1,6 @@
 package towerledger.intake;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,7 +15,6 @@ import towerledger.account.Actor;
 import towerledger.account.EmptyValues;
 import towerledger.account.Viewer;
 import towerledger.intake.csv.Column;
-import towerledger.intake.file.FileFormat;
 import towerledger.wording.SpreadsheetGuard;
 
 /**
@@ -28,14 +26,12 @@ public class DescribedRows {
 
   private static final String ORIGIN = "form";
 
-  private final Map<String, FileFormat<?>> formats;
+  private final KnownFiles known;
   private final Importer importer;
   private final JdbcTemplate jdbc;
 
-  DescribedRows(List<FileFormat<?>> formats, Importer importer, JdbcTemplate jdbc) {
-    this.formats =
-        formats.stream()
-            .collect(Collectors.toMap(format -> format.columns().file(), Function.identity()));
+  DescribedRows(KnownFiles known, Importer importer, JdbcTemplate jdbc) {
+    this.known = known;
     this.importer = importer;
     this.jdbc = jdbc;
   }
@@ -47,29 +43,27 @@ public class DescribedRows {
    * @throws IllegalArgumentException when there is no such file
    */
   public List<Column> listColumns(String file) {
-    FileFormat<?> format = formats.get(file);
-    if (format == null) {
-      throw new IllegalArgumentException("files named '%s' are not known".formatted(file));
-    }
-    return format.columns().all();
+    return known
+        .find(file)
+        .orElseThrow(
+            () -> new IllegalArgumentException("files named '%s' are not known".formatted(file)))
+        .columns()
+        .all();
   }
 
   /** A column by its US or SI name; empty where there is no such file or column. */
   public Optional<Column> find(String file, String name) {
-    FileFormat<?> format = formats.get(file);
-    return format == null
-        ? Optional.empty()
-        : format.columns().all().stream()
-            .filter(column -> column.name().equals(name) || column.siName().equals(name))
-            .findFirst();
+    return known.find(file).stream()
+        .flatMap(format -> format.columns().all().stream())
+        .filter(column -> column.name().equals(name) || column.siName().equals(name))
+        .findFirst();
   }
 
   /**
    * Columns of every file by their SI names, as history keeps them; of two of one name the first.
    */
   public Map<String, Column> columnsBySiName() {
-    return formats.values().stream()
-        .sorted(Comparator.comparingInt(FileFormat::order))
+    return known.all().stream()
         .flatMap(format -> format.columns().all().stream())
         .collect(Collectors.toMap(Column::siName, Function.identity(), (first, other) -> first));
   }

@@ -6,23 +6,15 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.function.Function;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.account.EmptyValues;
-import towerledger.account.Viewer;
 import towerledger.bulk.BulkLoader;
 import towerledger.intake.UploadRefused.Kind;
 import towerledger.intake.csv.Columns;
@@ -41,9 +33,9 @@ import towerledger.site.SiteAccess;
 import towerledger.site.Sites;
 
 /**
- * Takes uploads in: looks through all of an upload first, so that a wrong file or column refuses it
- * whole; then takes its files in the order in which they depend on each other, keeping good rows
- * and putting the others in quarantine.
+ * Takes uploads in: has all of an upload looked through first ({@link KnownFiles}), so that a wrong
+ * file or column refuses it whole; then takes its files in the order in which they depend on each
+ * other, keeping good rows and putting the others in quarantine.
  */
 @Service
 public class Importer {
@@ -51,8 +43,7 @@ public class Importer {
   private static final Logger LOG = LoggerFactory.getLogger(Importer.class);
   private static final String RECONCILIATION = "reconciliation";
 
-  private final Map<String, FileFormat<?>> formats;
-  private final List<OpenFormat> openFormats;
+  private final KnownFiles known;
   private final ImportTurn turn;
   private final ImportRecords records;
   private final QuarantineStore quarantine;
@@ -65,8 +56,7 @@ public class Importer {
   private final Clock clock;
 
   Importer(
-      List<FileFormat<?>> formats,
-      List<OpenFormat> openFormats,
+      KnownFiles known,
       ImportTurn turn,
       ImportRecords records,
       QuarantineStore quarantine,
@@ -77,10 +67,7 @@ public class Importer {
       Dependents dependents,
       Jobs jobs,
       Clock clock) {
-    this.formats =
-        formats.stream()
-            .collect(Collectors.toMap(format -> format.columns().file(), Function.identity()));
-    this.openFormats = List.copyOf(openFormats);
+    this.known = known;
     this.turn = turn;
     this.records = records;
     this.quarantine = quarantine;
@@ -101,7 +88,7 @@ public class Importer {
    */
   public ImportReceipt take(Upload upload, ImportRequest request) {
     var skipped = new ArrayList<FileReceipt>();
-    List<CheckedFile> files = check(upload, request.viewer(), skipped);
+    List<CheckedFile> files = known.check(upload, request.viewer(), skipped);
     return turn.inTurn(request.isStartUp(), () -> takeChecked(files, skipped, request));
   }
 
@@ -124,11 +111,11 @@ public class Importer {
    */
   Quarantine.Retry takeOne(
       String file, Supplier<String> text, EmptyValues empty, ImportRequest request) {
-    FileFormat<?> format = formats.get(file);
+    FileFormat<?> format = known.find(file).orElse(null);
     if (format == null) {
       return new Quarantine.Retry(false, "files named '%s' are not known".formatted(file));
     }
-    requireAllowed(format, request.viewer());
+    KnownFiles.requireAllowed(format, request.viewer());
     return turn.inTurn(
         false,
         () -> {
@@ -151,72 +138,13 @@ public class Importer {
     }
   }
 
-  private List<CheckedFile> check(
-      Upload upload, @Nullable Viewer viewer, List<FileReceipt> skipped) {
-    var recognized = new ArrayList<Recognized>();
-    var seen = new HashSet<String>();
-    var problems = new ArrayList<String>();
-    for (Upload.Entry entry : upload.entries()) {
-      String file = fileOf(entry.name());
-      FileFormat<?> format = formats.get(file);
-      String shown = Upload.shown(entry.name());
-      Optional<OpenFormat> open = findOpen(entry.name());
-      if (format == null && open.isPresent()) {
-        format = formats.get(open.get().file());
-        file = shown;
-      } else {
-        open = Optional.empty();
-      }
-      if (format == null && isNotData(entry.name())) {
-        skipped.add(note(shown, "not read: it is no file of the interchange format"));
-      } else if (format == null) {
-        problems.add("file '%s' is not known".formatted(shown));
-      } else if (!seen.add(file)) {
-        problems.add("file '%s' is there twice".formatted(shown));
-      } else {
-        requireAllowed(format, viewer);
-        recognized.add(new Recognized(format, open.orElse(null), entry));
-      }
-    }
-    if (!problems.isEmpty()) {
-      throw new UploadRefused(
-          Kind.WRONG_CONTENT,
-          "%s; nothing was taken. A bundle holds %s, weather (.epw, ISD-Lite) and Green Button (.xml)"
-              .formatted(
-                  String.join("; ", problems.stream().limit(20).toList()),
-                  formats.keySet().stream()
-                      .sorted()
-                      .map(name -> name + ".csv")
-                      .collect(Collectors.joining(", "))));
-    }
-    if (recognized.isEmpty()) {
-      throw new UploadRefused(
-          Kind.UNREADABLE, "the upload holds no file of the interchange format; nothing was taken");
-    }
-    recognized.sort(Comparator.comparingInt(file -> file.format().order()));
-    return recognized.stream()
-        .map(file -> CheckedFile.check(file.format(), file.open(), file.entry()))
-        .toList();
-  }
-
-  /** A file of an upload whose name says what it is. */
-  private record Recognized(FileFormat<?> format, @Nullable OpenFormat open, Upload.Entry entry) {}
-
-  private Optional<OpenFormat> findOpen(String name) {
-    String lower = OpenIntake.name(name.strip()).toLowerCase(Locale.ROOT);
-    if (lower.startsWith(".")) {
-      return Optional.empty();
-    }
-    return openFormats.stream().filter(open -> open.reads(lower)).findFirst();
-  }
-
   /**
    * Columns of a file of the interchange format.
    *
    * @throws UploadRefused when there is no such file
    */
   Columns columns(String file) {
-    return getFormat(file).columns();
+    return known.get(file).columns();
   }
 
   /**
@@ -225,14 +153,14 @@ public class Importer {
    * @throws UploadRefused when not, or when there is no such file
    */
   void requireAllowed(String file, ImportRequest request) {
-    requireAllowed(getFormat(file), request.viewer());
+    KnownFiles.requireAllowed(known.get(file), request.viewer());
   }
 
   /** Why each of some rows would wait in quarantine; empty for those that can be read. */
   List<String> tryRows(
       String file, List<String> header, List<List<String>> rows, ImportRequest request) {
-    FileFormat<?> format = getFormat(file);
-    requireAllowed(format, request.viewer());
+    FileFormat<?> format = known.get(file);
+    KnownFiles.requireAllowed(format, request.viewer());
     Taking taking = taking(request, directory(request), false, EmptyValues.KEEP);
     Header names;
     try {
@@ -263,42 +191,6 @@ public class Importer {
   private Taking taking(
       ImportRequest request, Directory directory, boolean repeated, EmptyValues empty) {
     return new Taking(request.actor(), directory, clock.instant(), repeated, empty, loader);
-  }
-
-  private FileFormat<?> getFormat(String file) {
-    FileFormat<?> format = formats.get(file);
-    if (format == null) {
-      throw new UploadRefused(
-          Kind.WRONG_CONTENT,
-          "files named '%s' are not known; use one of %s"
-              .formatted(Upload.shown(file), formats.keySet().stream().sorted().toList()));
-    }
-    return format;
-  }
-
-  private static void requireAllowed(FileFormat<?> format, @Nullable Viewer viewer) {
-    if (viewer != null
-        && !(format.officeOnly() ? viewer.canAdminister() : viewer.canEnterReadings())) {
-      throw new UploadRefused(
-          Kind.NOT_ALLOWED,
-          "%s.csv is taken from the office only; nothing was taken"
-              .formatted(format.columns().file()));
-    }
-  }
-
-  private static FileReceipt note(String file, String reason) {
-    return new FileReceipt(file, 0, 0, 0, 0, 0, List.of(reason));
-  }
-
-  private static String fileOf(String name) {
-    String lower = name.toLowerCase(Locale.ROOT).strip();
-    return lower.endsWith(".csv") ? lower.substring(0, lower.length() - 4) : lower;
-  }
-
-  /** Notes that people lay beside the data, and what operating systems leave in folders. */
-  private static boolean isNotData(String name) {
-    String lower = name.toLowerCase(Locale.ROOT);
-    return lower.startsWith(".") || lower.endsWith(".txt") || lower.endsWith(".md");
   }
 
   private ImportReceipt takeChecked(
