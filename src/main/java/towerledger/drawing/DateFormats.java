@@ -17,12 +17,14 @@ import org.jspecify.annotations.Nullable;
  * @param shortMonth a month where there is little room
  * @param day a day in the usual order
  * @param moment a day with its time
+ * @param clock the short name of a time zone
  */
 record DateFormats(
     DateTimeFormatter month,
     DateTimeFormatter shortMonth,
     DateTimeFormatter day,
-    DateTimeFormatter moment) {
+    DateTimeFormatter moment,
+    DateTimeFormatter clock) {
 
   private static final Map<Locale, DateFormats> KNOWN = new ConcurrentHashMap<>();
 
@@ -34,7 +36,8 @@ record DateFormats(
                 DateTimeFormatter.ofPattern("LLLL yyyy", l),
                 DateTimeFormatter.ofPattern("LLL yyyy", l),
                 usual(l, null),
-                usual(l, FormatStyle.SHORT)));
+                usual(l, FormatStyle.SHORT),
+                DateTimeFormatter.ofPattern("zzz", l)));
   }
 
   private static DateTimeFormatter usual(Locale locale, @Nullable FormatStyle time) {

@@ -121,6 +121,23 @@ public record FigureText(UnitPreference units, Locale locale) {
     return bareEstimate(value, low, high) + SPACE + volumeUnitName();
   }
 
+  /** An estimate's value alone, rounded as beside its interval of half this width: 331,000 gal. */
+  public String about(Volume value, Volume half) {
+    double middle = value.in(volumeUnit());
+    int place = place(Math.max(half.in(volumeUnit()), 1e-9));
+    return half.litres() > 0
+        ? decimals(round(middle, place), Math.max(0, -place)) + SPACE + volumeUnitName()
+        : volume(value);
+  }
+
+  /** The same of an amount: $1,240. */
+  public String about(Money value, double half) {
+    return half > 0
+        ? currency(value.currency(), 0)
+            .format(round(value.amount().doubleValue(), Math.max(0, place(half))))
+        : money(value);
+  }
+
   /** Half a 95 % interval, its unit in the heading above: ± 24,000. */
   public String halfWidth(Volume half) {
     return "±" + SPACE + significant(half.in(volumeUnit()), 2);
@@ -382,5 +399,12 @@ public record FigureText(UnitPreference units, Locale locale) {
   /** An instant as the clock at the site showed it. */
   public String moment(Instant instant, ZoneId zone) {
     return instant.atZone(zone).format(DateFormats.of(locale).moment());
+  }
+
+  /** The same with the clock it is of, for what did not happen at the site: 5:19 AM CST. */
+  public String stamp(Instant instant, ZoneId zone) {
+    return moment(instant, zone)
+        + SPACE
+        + instant.atZone(zone).format(DateFormats.of(locale).clock());
   }
 }

@@ -125,6 +125,21 @@ public class Findings {
     return counts;
   }
 
+  /** How many visible findings somebody was sent to and has not worked yet. */
+  @Transactional(readOnly = true)
+  public long countAssignedTo(Viewer viewer) {
+    var scope = access.scope(viewer, "f.customer_id", "f.site_id");
+    return jdbc.sql(
+            "SELECT COUNT(*) FROM finding_finding f WHERE f.status = '"
+                + FindingStatus.ASSIGNED.code()
+                + "' AND f.assignee_id = ? AND "
+                + scope.sql())
+        .param(viewer.personId())
+        .params(scope.parameters())
+        .query(Long.class)
+        .single();
+  }
+
   private static String names(Collection<FindingStatus> statuses) {
     return statuses.stream()
         .map(status -> "'" + status.code() + "'")

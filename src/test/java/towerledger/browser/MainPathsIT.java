@@ -195,6 +195,11 @@ class MainPathsIT {
     addAMeter("PATHS-OFF");
     browser.width(PHONE);
     browser.open("/rounds/PATHS-T1");
+    send();
+    browser.waitFor(
+        () -> says("[data-draft-says]").startsWith("Nothing was entered"),
+        "an empty sheet is told");
+    assertThat(browser.list("[data-draft-list] li")).isEmpty();
     browser.network(false);
     type("register-PATHS-OFF", "5,120");
     send();

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.time.Instant;
 import java.time.YearMonth;
+import java.time.ZoneId;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -57,6 +59,23 @@ class FigureTextTest {
     assertThat(us.estimate(loss, Money.of("930", "USD"), Money.of("1546.8", "USD")))
         .isEqualTo("$1,240\u00a0±\u00a0310");
     assertThat(us.exactMoney(loss)).isEqualTo("$1,238.40");
+  }
+
+  @Test
+  void roundsAnEstimateWithoutItsIntervalAsBesideIt() {
+    assertThat(us.about(Volume.ofUsGallons(93_890), Volume.ofUsGallons(14_700)))
+        .isEqualTo("94,000\u00a0gal");
+    assertThat(us.about(Volume.ofUsGallons(93_890), Volume.ofUsGallons(0)))
+        .isEqualTo("93,900\u00a0gal");
+    assertThat(us.about(Money.of("1054.20", "USD"), 171)).isEqualTo("$1,050");
+    assertThat(us.about(Money.of("1054.20", "USD"), 0)).isEqualTo("$1,054");
+  }
+
+  @Test
+  void namesTheClockOfWhatDidNotHappenAtTheSite() {
+    Instant written = Instant.parse("2026-11-27T11:19:00Z");
+
+    assertThat(us.stamp(written, ZoneId.of("America/Chicago"))).endsWith("\u00a0CST");
   }
 
   @Test

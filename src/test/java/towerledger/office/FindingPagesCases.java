@@ -112,6 +112,12 @@ abstract class FindingPagesCases extends PageCases {
     assertThat(open("/findings/" + id)).contains("before noon").contains("assigned");
     assertThat(underWay(id).assignee()).map(Finding.Assignee::id).hasValue(technician.personId());
 
+    String system = underWay(id).of().system();
+    assertThat(open("/rounds", technician)).contains("One finding is assigned to you.");
+    assertThat(open("/rounds/" + system, technician))
+        .contains("To be worked here:", "/findings/" + id);
+    assertThat(open("/findings/" + id, technician)).contains("href=\"/rounds/" + system + "\"");
+
     String day =
         jdbc.sql("SELECT last_month FROM finding_finding WHERE id = ?")
             .param(id)
@@ -126,7 +132,9 @@ abstract class FindingPagesCases extends PageCases {
     assertThat(open("/findings/" + id, technician))
         .contains("new seat and washer")
         .contains("no whole month has passed since", "/tower\"")
-        .doesNotContain("$", "href=\"/systems/");
+        .doesNotContain("$", "href=\"/systems/", "second lost");
+    assertThat(open("/rounds/" + system, technician)).doesNotContain("To be worked here:");
+    assertThat(open("/rounds", technician)).doesNotContain("finding is assigned to you");
     assertThat(underWay(id).status()).isEqualTo(FindingStatus.WORKED);
   }
 

@@ -230,6 +230,12 @@ abstract class RoundPagesCases extends PageCases {
             result ->
                 assertThat(result.getResponse().getContentAsString())
                     .startsWith("Nothing was entered"));
+    mvc.perform(sheet(technician(), now).param(REGISTER, "12x4").header("X-Draft", "true"))
+        .andExpect(status().isUnprocessableContent())
+        .andExpect(
+            result ->
+                assertThat(result.getResponse().getContentAsString())
+                    .isEqualTo("makeup, ROUND-M1: This is no number. Write 1234.5 or 1,234.5."));
   }
 
   @Test
@@ -257,10 +263,18 @@ abstract class RoundPagesCases extends PageCases {
 
   @Test
   void refusesWhatIsNoPicture() throws Exception {
-    mvc.perform(
-            sheet(technician(), now)
-                .file(new MockMultipartFile("photo", "a.jpg", "image/jpeg", "<svg/>".getBytes())))
-        .andExpect(status().isUnprocessableContent());
+    String page =
+        mvc.perform(
+                sheet(technician(), now)
+                    .file(
+                        new MockMultipartFile("photo", "a.jpg", "image/jpeg", "<svg/>".getBytes())))
+            .andExpect(status().isUnprocessableContent())
+            .andReturn()
+            .getResponse()
+            .getContentAsString(StandardCharsets.UTF_8);
+    assertThat(page)
+        .as("the part with the photo stands open")
+        .containsPattern("open=\"open\">\\s*<summary>Work done, notes, photo");
   }
 
   @Test

@@ -119,7 +119,7 @@ class FindingPage {
         finding.of().systemName(),
         words.of("review.whose", finding.of().siteName(), finding.of().customerName()),
         sentences(viewer, finding, words, text, zone),
-        finding.waste(),
+        isPriced(viewer, finding),
         words.of("finding.status." + finding.status().code()),
         finding.causeSet().stream()
             .map(
@@ -155,7 +155,7 @@ class FindingPage {
             finding.of().systemName(),
             since,
             causes(finding, words, text)));
-    if (finding.waste() && viewer.canSeePrices() && finding.yearlyAmount().isPresent()) {
+    if (isPriced(viewer, finding)) {
       said.add(words.of("finding.says.yearly", yearly(finding, words, text)));
     }
     finding
@@ -179,6 +179,11 @@ class FindingPage {
               }
             });
     return said;
+  }
+
+  /** Whether the viewer is told what the loss costs a year. */
+  private static boolean isPriced(Viewer viewer, Finding finding) {
+    return finding.waste() && viewer.canSeePrices() && finding.yearlyAmount().isPresent();
   }
 
   private List<FindingViews.Figure> figures(
@@ -223,7 +228,7 @@ class FindingPage {
         .map(
             step ->
                 new FindingViews.Step(
-                    text.moment(step.at(), zone),
+                    text.stamp(step.at(), zone),
                     words.of("finding.step." + step.kind()),
                     step.actor().equals("ledger") ? words.of("finding.by-ledger") : step.actor(),
                     step.note()))

@@ -53,7 +53,7 @@ final class FindingViews {
    * @param title name of the system
    * @param whose site and customer
    * @param sentences what is wrong and what became of it, the first one large
-   * @param waste whether water is lost
+   * @param priced whether the second sentence says what the loss costs
    * @param status how far it has come
    * @param causes what to check and bring, per cause that the evidence cannot separate
    * @param figures name and value of each figure
@@ -73,7 +73,7 @@ final class FindingViews {
       String title,
       String whose,
       List<String> sentences,
-      boolean waste,
+      boolean priced,
       String status,
       List<CauseAdvice> causes,
       List<Figure> figures,

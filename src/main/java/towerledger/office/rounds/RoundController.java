@@ -150,7 +150,7 @@ class RoundController {
     }
     response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
     if (draft) {
-      return answer(response, List.copyOf(wrong.values()));
+      return answer(response, named(system, wrong, words));
     }
     if (!remarks.isEmpty()) {
       model.addAttribute("notice", "round.taken.remarks");
@@ -160,6 +160,18 @@ class RoundController {
     chosen.addAll(events);
     model.addAttribute("view", page.sheet(system, typed, chosen, wrong, text));
     return "office/round";
+  }
+
+  /** What is wrong with a draft, a line a field: whoever reads it may no longer see the field. */
+  private List<String> named(CoolingSystem system, Map<String, String> wrong, Words words) {
+    Map<String, String> names = page.fieldNames(system, words);
+    return wrong.entrySet().stream()
+        .map(
+            field ->
+                names.containsKey(field.getKey())
+                    ? words.of("round.wrong", names.get(field.getKey()), field.getValue())
+                    : field.getValue())
+        .toList();
   }
 
   private static @Nullable String answer(HttpServletResponse response, List<String> lines)

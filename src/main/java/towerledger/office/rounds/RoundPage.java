@@ -11,10 +11,13 @@ import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -22,6 +25,8 @@ import towerledger.account.Role;
 import towerledger.account.Viewer;
 import towerledger.balance.facts.Visit;
 import towerledger.drawing.FigureText;
+import towerledger.finding.Finding;
+import towerledger.finding.Findings;
 import towerledger.logsheet.VisitCodes;
 import towerledger.meter.ExpectedVolume;
 import towerledger.meter.MeterRecords;
@@ -73,6 +78,7 @@ class RoundPage {
   private final SiteAccess access;
   private final Sites sites;
   private final MeterRecords records;
+  private final Findings findings;
   private final Photos photos;
   private final MessageSource messages;
   private final Clock clock;
@@ -82,6 +88,7 @@ class RoundPage {
       SiteAccess access,
       Sites sites,
       MeterRecords records,
+      Findings findings,
       Photos photos,
       MessageSource messages,
       Clock clock) {
@@ -89,6 +96,7 @@ class RoundPage {
     this.access = access;
     this.sites = sites;
     this.records = records;
+    this.findings = findings;
     this.photos = photos;
     this.messages = messages;
     this.clock = clock;
@@ -113,8 +121,10 @@ class RoundPage {
                         stop.due()))
             .toList();
     long waiting = found.stream().limit(ROWS).filter(DueReadings.Stop::due).count();
+    long sent = findings.countAssignedTo(viewer);
     return new RoundViews.Due(
         stops.isEmpty() ? nothing(viewer, search, words) : words.of("round.lead", waiting),
+        sent == 0 ? null : words.of("round.sent", sent),
         search,
         stops.isEmpty() && search.isBlank() && viewer.canAdminister(),
         stops,
@@ -166,6 +176,10 @@ class RoundPage {
         system.details().name(),
         site.details().name(),
         words.of(meters.isEmpty() ? "round.sheet.no-meter" : "round.sheet.lead"),
+        findings.listOf(system.id()).stream()
+            .filter(finding -> finding.status().awaitsWork())
+            .map(finding -> task(finding, words))
+            .toList(),
         typed.getOrDefault(
             "when",
             LocalDateTime.ofInstant(now, zone)
@@ -188,6 +202,33 @@ class RoundPage {
         photos.listNewest(system, PHOTOS).stream()
             .map(photo -> new RoundViews.Picture(photo.id(), text.moment(photo.at(), zone)))
             .toList());
+  }
+
+  private static RoundViews.Task task(Finding finding, Words words) {
+    return new RoundViews.Task(
+        finding.id(),
+        finding.causeSet().stream()
+            .map(cause -> words.of("cause." + cause.code()))
+            .collect(Collectors.joining(words.of("verdict.or"))),
+        words.of("cause." + finding.likeliest().code() + ".next"));
+  }
+
+  /** What the fields of a system's sheet are called, by their names in the form. */
+  Map<String, String> fieldNames(CoolingSystem system, Words words) {
+    Map<String, String> names = new HashMap<>();
+    inService(system)
+        .forEach(meter -> names.put(RoundSheet.REGISTER + meter.code(), name(meter, words)));
+    Stream.concat(RoundSheet.CONDUCTIVITIES.stream(), RoundSheet.PRESSURES.stream())
+        .forEach(field -> names.put(field, words.of("round." + field)));
+    names.put("observation", words.of("round.observation"));
+    names.put("work", words.of("round.work-done"));
+    names.put("photo", words.of("round.photo"));
+    return names;
+  }
+
+  private static String name(Meter meter, Words words) {
+    return words.of(
+        "round.meter", words.of("meter.role." + meter.details().role().code()), meter.code());
   }
 
   List<Meter> inService(CoolingSystem system) {
@@ -229,8 +270,7 @@ class RoundPage {
     }
     return new RoundViews.MeterLine(
         RoundSheet.REGISTER + meter.code(),
-        words.of(
-            "round.meter", words.of("meter.role." + meter.details().role().code()), meter.code()),
+        name(meter, words),
         RegisterUnit.of(meter.details(), words, text),
         last.map(
                 reading ->

@@ -14,6 +14,7 @@ final class RoundViews {
    * What is due.
    *
    * @param lead the sentence it begins with
+   * @param sent how many findings the reader was sent to, in words; null where there is none
    * @param search what was sought
    * @param describes whether the list is empty for want of a meter that the reader may describe
    * @param stops systems, longest unread first
@@ -22,6 +23,7 @@ final class RoundViews {
    */
   record Due(
       String lead,
+      @Nullable String sent,
       String search,
       boolean describes,
       List<Stop> stops,
@@ -38,6 +40,7 @@ final class RoundViews {
    * @param name its name
    * @param whose site and customer
    * @param lead what was last read, in a sentence
+   * @param tasks what waits to be worked on the system
    * @param when time of the sheet in the site's zone, as the form carries it
    * @param zone the site's zone
    * @param meters registers to read
@@ -54,6 +57,7 @@ final class RoundViews {
       String name,
       String whose,
       String lead,
+      List<Task> tasks,
       String when,
       String zone,
       List<MeterLine> meters,
@@ -64,6 +68,9 @@ final class RoundViews {
       Set<String> chosen,
       Map<String, String> wrong,
       List<Picture> photos) {}
+
+  /** A finding that waits for work: its number, the likely causes, what to look at first. */
+  record Task(long id, String causes, String checkFirst) {}
 
   /**
    * A register.

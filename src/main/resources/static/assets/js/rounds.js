@@ -117,6 +117,12 @@ if (form) {
       name: form.dataset.name,
       fields: [...data.entries()].filter(([, value]) => value !== ""),
     };
+    // a sheet with nothing on it is not worth keeping: it would wait here and be refused each time
+    if (!draft.fields.some(([name]) => name !== "when") && !(file?.size > 0)) {
+      tell(words.empty);
+      says.scrollIntoView({ block: "center" });
+      return;
+    }
     write([...read().filter((d) => d.id !== draft.id), draft]);
     await send(file?.size > 0 ? { id: draft.id, file } : undefined);
     const left = read().find((d) => d.id === draft.id);
