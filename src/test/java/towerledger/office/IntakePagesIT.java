@@ -39,10 +39,15 @@ class IntakePagesIT extends PageCases {
     assertThat(lead(open(receipt)))
         .isEqualTo(
             "3 rows came in: 2 added something, none changed anything, one waits to be mended.");
+    assertThat(open(receipt)).contains("href=\"/intake#waiting\"");
     String desk = open("/intake");
-    assertThat(desk).contains("sites, line 3").doesNotContain("<b>north</b>");
+    assertThat(desk)
+        .contains("id=\"waiting\"")
+        .contains("sites, line 3")
+        .doesNotContain("<b>north</b>");
     String row = group("href=\"(/intake/quarantine/[0-9]+)\">sites, line 3", desk);
     assertThat(open(row))
+        .contains("It waits: ")
         .contains("value=\"America/Nowhere\"")
         .contains("value=\"Annex, &lt;b&gt;north&lt;/b&gt;\"");
 
@@ -58,6 +63,7 @@ class IntakePagesIT extends PageCases {
     assertThat(count("SELECT COUNT(*) FROM site_site WHERE code = 'MEND-S2'")).isEqualTo(1);
     assertThat(open("/intake")).doesNotContain("sites, line 3");
     assertThat(open(row)).contains("This row was mended by " + signedIn.adminEmail());
+    assertThat(open(receipt)).doesNotContain("/intake#waiting");
   }
 
   @Test

@@ -111,10 +111,13 @@ class IntakeController {
 
   @GetMapping("/intake/imports/{id}")
   String showImport(
-      @PathVariable String id, @ModelAttribute("figureText") FigureText text, Model model) {
+      Viewer viewer,
+      @PathVariable String id,
+      @ModelAttribute("figureText") FigureText text,
+      Model model) {
     Imports.Entry entry =
         imports.find(id).orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
-    model.addAttribute("view", receipt(entry, text));
+    model.addAttribute("view", receipt(viewer, entry, text));
     return "office/import";
   }
 
@@ -151,7 +154,7 @@ class IntakeController {
         words.of("intake.rows", entry.rows(), entry.quarantined()));
   }
 
-  private IntakeView.Receipt receipt(Imports.Entry entry, FigureText text) {
+  private IntakeView.Receipt receipt(Viewer viewer, Imports.Entry entry, FigureText text) {
     Words words = new Words(messages, text.locale());
     ReasonText reasons = new ReasonText(words, text);
     return new IntakeView.Receipt(
@@ -172,7 +175,8 @@ class IntakeController {
         entry.reconciliation() == null
             ? null
             : jobs.find(entry.reconciliation()).map(job -> reckoning(job, reasons)).orElse(null),
-        entry.status() == Imports.Status.RUNNING);
+        entry.status() == Imports.Status.RUNNING,
+        entry.quarantined() > 0 && quarantine.countWaiting(viewer) > 0);
   }
 
   private static IntakeView.File file(FileReceipt file, ReasonText reasons) {

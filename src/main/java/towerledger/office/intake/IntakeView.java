@@ -40,6 +40,7 @@ final class IntakeView {
    * @param files a row a file
    * @param reckoning how the reckoning stands; null when none was set off
    * @param running whether the import itself is still at work
+   * @param waits whether rows of it wait to be mended
    */
   record Receipt(
       String id,
@@ -48,7 +49,8 @@ final class IntakeView {
       @Nullable String error,
       List<File> files,
       @Nullable Reckoning reckoning,
-      boolean running) {}
+      boolean running,
+      boolean waits) {}
 
   /** What became of a file's rows. */
   record File(
