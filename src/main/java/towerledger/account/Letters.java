@@ -122,7 +122,13 @@ class Letters {
         purpose == Link.Purpose.INVITATION ? "letter.invitation" : "letter.reset",
         person.name(),
         address(purpose, links.make(person.id(), purpose)),
-        String.valueOf(purpose.life().toHours()));
+        life(purpose.life(), Locale.forLanguageTag(person.language())));
+  }
+
+  private String life(Duration life, Locale language) {
+    return life.toDays() > 0
+        ? messages.getMessage("letter.life.days", new Object[] {life.toDays()}, language)
+        : messages.getMessage("letter.life.hours", new Object[] {life.toHours()}, language);
   }
 
   private void send(JavaMailSender server, Person person, String kind, Object... gaps) {

@@ -87,7 +87,9 @@ abstract class PeoplePagesCases extends PageCases {
 
     redirect(post(path + "/assign").param("site", "PEOPLE-S1"));
     assertThat(open(path)).contains("Quarry house", "one site, no prices");
-    assertThat(body(post(path + "/assign").param("site", "PEOPLE-NONE"))).contains("is not known");
+    assertThat(body(post(path + "/assign").param("site", "PEOPLE-NONE")))
+        .contains("is not known")
+        .contains("value=\"PEOPLE-NONE\"");
     redirect(post(path + "/release").param("site", "PEOPLE-S1"));
     assertThat(open(path)).contains("None yet");
     asksFor("/people/999999999", signedIn.office(), status().isNotFound());

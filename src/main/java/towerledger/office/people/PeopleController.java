@@ -151,6 +151,7 @@ class PeopleController {
         default -> assignments.release(person, site, actor);
       }
     } catch (AccountException | UnknownCodeException e) {
+      model.addAttribute("typedSite", site);
       model.addAttribute("view", page.one(viewer, get(id), null, e.getMessage(), text));
       return "office/person";
     }
