@@ -40,7 +40,7 @@ record MonthSays(Words words, FigureText text) {
             "system.status",
             words.of("status." + entry.status().code()),
             entry.revision(),
-            text.moment(entry.createdAt(), zone),
+            text.stamp(entry.createdAt(), zone),
             entry.modelVersion()),
         new VerdictText(words, text).evidence(entry),
         BarText.draw(entry, WaterBar.Style.BROAD, bar.reach(), words, text),

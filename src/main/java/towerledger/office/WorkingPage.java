@@ -71,7 +71,7 @@ class WorkingPage {
             "working.about",
             words.of("status." + entry.status().code()),
             entry.revision(),
-            text.moment(entry.createdAt(), zone),
+            text.stamp(entry.createdAt(), zone),
             entry.modelVersion(),
             kept.say(entry.reason())),
         working.steps().stream().map(step -> step(step, kept)).toList(),
@@ -139,7 +139,7 @@ class WorkingPage {
                     "/systems/%s/working/%s?revision=%d"
                         .formatted(system.code(), row.month(), row.revision()),
                     row.revision(),
-                    text.moment(row.createdAt(), zone),
+                    text.stamp(row.createdAt(), zone),
                     new ReasonText(words, text, zone).say(row.reason()),
                     figures.bareVolume(row.water().makeup()),
                     figures.bareVolume(row.water().unaccounted()),

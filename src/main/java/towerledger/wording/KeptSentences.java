@@ -122,6 +122,7 @@ final class KeptSentences {
 
   private static Map<String, String> sentences() {
     Map<String, String> s = new LinkedHashMap<>();
+    s.put("relay.accepted", "accepted by the relay");
     wants(s);
     reasons(s);
     notes(s);

@@ -246,11 +246,11 @@ class ReportsPage {
         draft
             ? words.of(
                 "reports.issue.draft",
-                text.moment(issue.preparedAt(), issue.zone()),
+                text.stamp(issue.preparedAt(), issue.zone()),
                 issue.preparedBy())
             : words.of(
                 "reports.issue." + issue.status().code(),
-                issue.decidedAt() == null ? "" : text.moment(issue.decidedAt(), issue.zone()),
+                issue.decidedAt() == null ? "" : text.stamp(issue.decidedAt(), issue.zone()),
                 String.valueOf(issue.decidedBy())),
         draft,
         issue.digest(),
@@ -273,12 +273,15 @@ class ReportsPage {
         mail.recipient(),
         words.of("reports.mail." + mail.status().code() + ".at", when),
         mail.status().isTrouble(),
-        mail.answer() == null ? "" : mail.answer(),
+        mail.answer() == null ? "" : new ReasonText(words, text).say(mail.answer()),
         mail.messageId(),
         mail.log().stream()
             .map(
                 attempt ->
-                    words.of("reports.attempt", text.moment(attempt.at(), zone), attempt.answer()))
+                    words.of(
+                        "reports.attempt",
+                        text.moment(attempt.at(), zone),
+                        new ReasonText(words, text).say(attempt.answer())))
             .toList());
   }
 

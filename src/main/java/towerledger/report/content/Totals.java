@@ -126,9 +126,9 @@ final class Totals {
     return estimate(loss, Math.sqrt(lossSquares), text);
   }
 
-  /** The waste without its interval, for a subject line. */
+  /** The waste without its interval but rounded to it, for a subject line. */
   String wastedAbout(FigureText text) {
-    return text.volume(Volume.ofLitres(loss));
+    return text.about(Volume.ofLitres(loss), Volume.ofLitres(Math.sqrt(lossSquares)));
   }
 
   String cost(FigureText text) {
@@ -136,9 +136,9 @@ final class Totals {
     return text.estimate(money(cost), money(cost.subtract(half)), money(cost.add(half)));
   }
 
-  /** The cost without its interval, for a subject line. */
+  /** The cost without its interval but rounded to it, for a subject line. */
   String costAbout(FigureText text) {
-    return text.money(money(cost));
+    return text.about(money(cost), Math.sqrt(costSquares));
   }
 
   String credit(FigureText text) {
