@@ -111,6 +111,10 @@ final class Calibration {
     return loadLoad;
   }
 
+  double habitVariance() {
+    return habitHabit;
+  }
+
   double scatterVariance() {
     return scatterScatter;
   }

@@ -6,22 +6,6 @@ import java.util.List;
 /** What the stories foretell of the periods of one system, to be held against the measured. */
 final class Foretelling {
 
-  /**
-   * How far the bleed strays from what the samples make of it, ln: a sample stands for its instant.
-   * More than one period shows, as the next ones stray to the same side.
-   */
-  private static final double HELD_BLEED = 0.095;
-
-  /** The same where nobody holds the concentration. */
-  private static final double LOOSE_BLEED = 0.185;
-
-  /**
-   * Part of that stray which the basin's habit does not take up: it moves the makeup too, by the
-   * share of it that is bled. A clock bleeds on for weeks before the basin shows it. Set on fleets
-   * whose truth is known (decision 0237).
-   */
-  private static final double NOT_OF_HABIT = 2.0 / 3;
-
   private final List<Response> responses;
   private final LackedWater lacked;
   private final double volumeL;
@@ -85,9 +69,10 @@ final class Foretelling {
       }
       showings.get(r).read(responses.get(r), sound, lacked, p, period);
     }
-    double astray = strays > 0 ? LOOSE_BLEED : HELD_BLEED;
+    boolean held = strays == 0;
+    double astray = BleedStray.ofBleed(held);
+    double byBleed = BleedStray.ofMakeup(held, sound.bleed[p], sound.makeup[p]);
     double accuracy = 0.4 * meterAccuracy;
-    double byBleed = NOT_OF_HABIT * astray * bledShare(sound, p);
     double floorL = floorPerDayL * period.days();
     MeterWord makeup =
         new MeterWord(
@@ -114,10 +99,5 @@ final class Foretelling {
             period.loadNoise(),
             true);
     return new PeriodWeighing(p, period, showings, makeup, bleed, strays);
-  }
-
-  /** Part of its makeup that a sound system bleeds in a period, 0 to 1. */
-  private static double bledShare(Response sound, int p) {
-    return sound.makeup[p] > 0 ? Math.min(1, sound.bleed[p] / sound.makeup[p]) : 0;
   }
 }

@@ -205,6 +205,10 @@ final class Hypothesis {
     return calibration.habit();
   }
 
+  double habitVariance() {
+    return calibration.habitVariance();
+  }
+
   double scatter() {
     return calibration.scatter();
   }

@@ -19,13 +19,29 @@ final class LossEstimate {
   private final LackedWater lacked;
   private final double[] middles;
   private final MonthFrame frame;
+  private final double[] strays;
 
+  /**
+   * The loss of one system.
+   *
+   * @param strays by month, what a bleed that strays does to its makeup, ln
+   */
   LossEstimate(
-      List<Response> responses, LackedWater lacked, List<Period> periods, MonthFrame frame) {
+      List<Response> responses,
+      LackedWater lacked,
+      double[] strays,
+      List<Period> periods,
+      MonthFrame frame) {
+    this.strays = strays;
     this.lacked = lacked;
     this.responses = responses;
     this.middles = periods.stream().mapToDouble(p -> 0.5 * (p.from() + p.to())).toArray();
     this.frame = frame;
+  }
+
+  /** Deviation of a month's sound makeup by the bleed that strays, ln. */
+  double stray(int month) {
+    return strays[month];
   }
 
   /** Where a hypothesis puts the onset, in blocks. */
@@ -86,6 +102,27 @@ final class LossEstimate {
     return load * modelled * Cycles.makeupAt(elasticity, h.kept());
   }
 
+  /**
+   * Variance of {@link #byHabit} by what is not known of the concentration that the basin is kept
+   * at, L².
+   */
+  double habitVariance(Hypothesis h, int month, double load) {
+    Response way = responses.get(h.way);
+    double slope;
+    if (way.byClock()) {
+      slope = way.monthBleed[month] / h.kept();
+    } else {
+      double modelled = soundMakeup(h, month);
+      double elasticity = modelled > 0 ? way.monthSlope[month] / modelled : 0;
+      slope =
+          load
+              * modelled
+              * Cycles.makeupAt(elasticity, h.kept())
+              * Cycles.makeupSlopeAt(elasticity, h.kept());
+    }
+    return square(slope) * h.habitVariance();
+  }
+
   /** Water that refilled a basin in a month without a note, as a hypothesis has it, L. */
   double refillL(Hypothesis h, int month) {
     Response response = responses.get(h.way == 0 ? h.was : h.way);
@@ -133,12 +170,14 @@ final class LossEstimate {
     double variance = square(relative * extra) + square(bySize) * h.sizeVariance();
     into[0] = extra;
     if (extra > 0 && !Double.isNaN(makeupL)) {
-      double byShape = byHabit(h, month, h.loadFactorIn(month));
+      double load = h.loadFactorIn(month);
+      double byShape = byHabit(h, month, load);
       double drawn = byShape + lacked.monthMakeup(h, month, byShape);
       double unknown =
           square(byShape) * h.loadVariance()
               + square(lacked.monthBase()[month]) * h.baseVariance()
-              + square(SCATTER * drawn)
+              + habitVariance(h, month, load)
+              + square(drawn) * (square(SCATTER) + square(stray(month)))
               + square(floorL);
       double gain = variance / (variance + unknown);
       into[0] = Math.max(0, extra + gain * (makeupL - drawn - extra));

@@ -45,6 +45,10 @@ final class MonthDraft {
   double multiplier = 1;
   double multiplierDeviation;
   double scatterDeviation;
+
+  /** Deviation of the expected makeup by what is not known of the bleed, as a part of it. */
+  double bleedDeviation;
+
   double soundModel = Double.NaN;
   double expected = Double.NaN;
   double expectedDeviation;
@@ -139,6 +143,7 @@ final class MonthDraft {
     LackedWater lacked = pass.lacked;
     soundModel = pass.responses.get(0).monthMakeup[month];
     StoryMoments refills = new StoryMoments();
+    StoryMoments habits = new StoryMoments();
     StoryMoments loads = new StoryMoments();
     StoryMoments sounds = new StoryMoments();
     StoryMoments tolds = new StoryMoments();
@@ -159,16 +164,20 @@ final class MonthDraft {
           soundHere > 0
               ? h.loadVariance() + h.baseVariance() * square(lacked.monthBase()[month] / soundHere)
               : h.loadVariance();
+      double byHabit =
+          soundHere > 0 ? pass.losses.habitVariance(h, month, load) / square(soundHere) : 0;
       refills.add(w, pass.losses.refillL(h, month), 0);
+      habits.add(w, byHabit, 0);
       loads.add(w, load, relative);
-      sounds.add(w, soundHere, relative);
-      tolds.add(w, toldHere, relative);
+      sounds.add(w, soundHere, relative + byHabit);
+      tolds.add(w, toldHere, relative + byHabit);
       evaporations.add(w, vaporised, relative + h.scatterVariance() * square(monthScatter()));
     }
     storage += refills.mean();
     multiplier = loads.mean();
     multiplierDeviation = Math.sqrt(loads.variance()) / multiplier;
     scatterDeviation = monthScatter();
+    bleedDeviation = Math.sqrt(habits.mean() + square(pass.losses.stray(month)));
     expected = sounds.mean();
     expectedDeviation = deviation(sounds.variance(), expected);
     told = tolds.mean();
@@ -187,7 +196,7 @@ final class MonthDraft {
   private double deviation(double spread, double litres) {
     return Math.sqrt(
         spread
-            + square(litres * scatterDeviation)
+            + square(litres) * (square(scatterDeviation) + square(pass.losses.stray(month)))
             + 0.09 * storage * storage
             + square(0.02 * pass.plan.volumeL()));
   }

@@ -34,6 +34,15 @@ record MonthFrame(List<YearMonth> months, double[][] bounds) {
     return bounds[month][1];
   }
 
+  /**
+   * Block in which a month begins, or the nearest of the record.
+   *
+   * @param count number of blocks of the record, above 0
+   */
+  int firstBlock(int month, int count) {
+    return Math.max(0, Math.min((int) from(month), count - 1));
+  }
+
   /** Month that holds a position; −1 before the first, the number of months after the last. */
   int at(double position) {
     for (int m = 0; m < bounds.length; m++) {

@@ -114,6 +114,12 @@ final class Notes {
             draft.scatterDeviation,
             draft.scatterDeviation * draft.expected,
             "grade " + draft.grade + ", month to month"));
+    lines.add(
+        new BudgetLine(
+            "bleed",
+            draft.bleedDeviation,
+            draft.bleedDeviation * draft.expected,
+            "habit of the basin, and how far it strays between samples"));
     double accuracy = 0.5 * draft.pass.makeup.accuracy();
     lines.add(
         new BudgetLine(

@@ -19,7 +19,7 @@ import towerledger.thermal.TowerDesign;
 public final class Reconciler {
 
   /** Version of the model, recorded with every revision. */
-  public static final String MODEL_VERSION = "2.2";
+  public static final String MODEL_VERSION = "2.3";
 
   /** How long after its end a month still takes facts in. */
   public static final Duration CLOSE_AFTER = Duration.ofDays(10);

@@ -126,7 +126,9 @@ final class SystemPass {
     double[] logged = makeup.loggedL();
     double[] soundFlow = logged.length > 0 ? SoundFlow.of(hours, plan) : new double[0];
     loggedDays = new LoggedDays(logged, soundFlow, makeup, start.getEpochSecond());
-    losses = new LossEstimate(responses, lacked, periods, frame);
+    losses =
+        new LossEstimate(
+            responses, lacked, BleedStray.byMonth(responses.get(0), plan, frame), periods, frame);
     rule = new VerdictRule(policy, responses, losses, reference * 24 * 30.4);
     filter =
         new FaultFilter(
@@ -177,7 +179,7 @@ final class SystemPass {
    * @param grade grade of its heat evidence
    */
   VerdictRule.Measure measure(int month, double makeupL, double shortPart, EvidenceGrade grade) {
-    int block = Math.max(0, Math.min((int) frame.from(month), plan.control().length - 1));
+    int block = frame.firstBlock(month, plan.control().length);
     return new VerdictRule.Measure(
         makeupL, shortPart, believed(grade), vague(month), plan.held(block));
   }

@@ -264,6 +264,8 @@ final class KeptSentences {
     s.put("step.budget.meter", "makeup meter");
     s.put("step.budget.reading", "reading and sharing out to the month");
     s.put("step.budget.basin", "water in the basin");
+    s.put("step.budget.bleed", "bleed");
+    s.put("step.budget.by.habit", "habit of the basin, and how far it strays between samples");
     s.put("step.budget.by.calibration", "sequential calibration on this system's own months");
     s.put("step.budget.by.grade", "grade {t}, month to month");
     s.put("step.budget.by.meter", "limit of error of the meter");

@@ -17,6 +17,7 @@ class VerdictRuleTest {
           new LossEstimate(
               List.of(),
               new LackedWater(NONE, NONE, NONE, NONE, NONE, NONE),
+              NONE,
               List.of(),
               new MonthFrame(List.of(), new double[0][])),
           100_000);
