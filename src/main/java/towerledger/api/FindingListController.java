@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -100,13 +101,23 @@ class FindingListController {
   List<Row> list(
       Viewer viewer, @RequestParam(name = "status", required = false) @Nullable String status) {
     List<FindingStatus> wanted =
-        status == null
-            ? Arrays.asList(FindingStatus.values())
-            : List.of(FindingStatus.ofCode(status));
+        status == null ? Arrays.asList(FindingStatus.values()) : List.of(wanted(status));
     Words words = new Words(messages, Locale.US);
     return findings.list(viewer, wanted, 0, MOST).stream()
         .map(finding -> row(viewer, finding, words))
         .toList();
+  }
+
+  private static FindingStatus wanted(String status) {
+    return FindingStatus.find(status)
+        .orElseThrow(
+            () ->
+                new FieldProblem(
+                    "No finding has this 'status'; use %s."
+                        .formatted(
+                            Arrays.stream(FindingStatus.values())
+                                .map(FindingStatus::code)
+                                .collect(Collectors.joining(", ")))));
   }
 
   private static Row row(Viewer viewer, Finding finding, Words words) {

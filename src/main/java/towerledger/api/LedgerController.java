@@ -131,7 +131,8 @@ class LedgerController {
    * @param to last month; absent for no last
    * @param systems codes of systems; absent or empty for all
    */
-  record Order(@Nullable YearMonth from, @Nullable YearMonth to, @Nullable List<String> systems) {}
+  record Order(
+      @Nullable YearMonth from, @Nullable YearMonth to, @Nullable List<@Nullable String> systems) {}
 
   /**
    * A job to wait for.
@@ -146,13 +147,21 @@ class LedgerController {
   @PostMapping("/api/v1/reconciliations")
   Ordered reckon(@RequestBody Order order, Viewer viewer, Actor actor) {
     requireInOrder(order.from(), order.to());
-    List<String> codes = order.systems();
+    List<@Nullable String> codes = order.systems();
     List<CoolingSystem> systems =
         codes == null || codes.isEmpty()
             ? access.listSites(viewer).stream()
                 .flatMap(site -> sites.listSystems(site).stream())
                 .toList()
-            : codes.stream().map(code -> get(viewer, code)).toList();
+            : codes.stream().map(code -> ordered(viewer, code)).toList();
     return new Ordered(reconciliations.order(systems, order.from(), order.to(), actor), "queued");
+  }
+
+  /** A list in JSON may hold nothing where a code belongs. */
+  private CoolingSystem ordered(Viewer viewer, @Nullable String code) {
+    if (code == null) {
+      throw new FieldProblem("'systems' holds an empty place; every one is the code of a system.");
+    }
+    return get(viewer, code);
   }
 }

@@ -2,6 +2,7 @@ package towerledger.finding;
 
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.Optional;
 
 /** How far a finding has come. */
 public enum FindingStatus {
@@ -30,15 +31,18 @@ public enum FindingStatus {
     return this == OPEN || this == ASSIGNED;
   }
 
+  /** The status of a code; empty where there is none. */
+  public static Optional<FindingStatus> find(String code) {
+    return Arrays.stream(values()).filter(status -> status.code().equals(code)).findFirst();
+  }
+
   /**
    * The status of a code.
    *
    * @throws IllegalArgumentException when there is none
    */
   public static FindingStatus ofCode(String code) {
-    return Arrays.stream(values())
-        .filter(status -> status.code().equals(code))
-        .findFirst()
+    return find(code)
         .orElseThrow(() -> new IllegalArgumentException("a finding is never '%s'".formatted(code)));
   }
 }

@@ -1,6 +1,5 @@
 package towerledger.office;
 
-import java.time.DateTimeException;
 import java.time.YearMonth;
 import java.util.Arrays;
 import java.util.Locale;
@@ -9,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.web.util.UriComponentsBuilder;
 import towerledger.balance.EvidenceGrade;
 import towerledger.ledger.ReviewFilter;
+import towerledger.page.MonthParameter;
 
 /**
  * What the reader chose on the month review, as it stands in the address. Values that mean nothing
@@ -32,13 +32,7 @@ record ReviewChoice(
     @Nullable Integer page) {
 
   Optional<YearMonth> chosenMonth() {
-    try {
-      return month == null || month.isBlank()
-          ? Optional.empty()
-          : Optional.of(YearMonth.parse(month));
-    } catch (DateTimeException e) {
-      return Optional.empty();
-    }
+    return month == null ? Optional.empty() : MonthParameter.find(month);
   }
 
   int pageNumber() {

@@ -1,6 +1,5 @@
 package towerledger.office;
 
-import java.time.DateTimeException;
 import java.time.YearMonth;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -13,6 +12,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.server.ResponseStatusException;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
+import towerledger.page.MonthParameter;
 import towerledger.site.CoolingSystem;
 import towerledger.site.SiteAccess;
 
@@ -68,10 +68,7 @@ class SystemController {
   }
 
   private static YearMonth month(String text) {
-    try {
-      return YearMonth.parse(text);
-    } catch (DateTimeException e) {
-      throw new ResponseStatusException(HttpStatus.NOT_FOUND);
-    }
+    return MonthParameter.find(text)
+        .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
   }
 }

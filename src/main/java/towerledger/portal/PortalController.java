@@ -1,6 +1,5 @@
 package towerledger.portal;
 
-import java.time.DateTimeException;
 import java.time.YearMonth;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -13,6 +12,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.server.ResponseStatusException;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
+import towerledger.page.MonthParameter;
 import towerledger.site.CoolingSystem;
 import towerledger.site.SiteAccess;
 
@@ -72,10 +72,9 @@ class PortalController {
   }
 
   private static @Nullable YearMonth parse(@Nullable String month) {
-    try {
-      return month == null ? null : YearMonth.parse(month);
-    } catch (DateTimeException e) {
-      throw new ResponseStatusException(HttpStatus.NOT_FOUND, "no month '" + month + "'", e);
-    }
+    return month == null
+        ? null
+        : MonthParameter.find(month)
+            .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
   }
 }

@@ -201,6 +201,18 @@ abstract class FindingPagesCases extends PageCases {
   }
 
   @Test
+  void namesTheStatusesToAScriptThatAsksForNone() throws Exception {
+    mvc.perform(get("/api/v1/findings?status=Open").with(signedIn.api(signedIn.office())))
+        .andExpect(status().isBadRequest())
+        .andExpect(
+            result ->
+                assertThat(result.getResponse().getContentAsString())
+                    .contains("use open, assigned, worked,"));
+    mvc.perform(get("/api/v1/findings?status=open").with(signedIn.api(signedIn.office())))
+        .andExpect(status().isOk());
+  }
+
+  @Test
   void servesFindingsToScripts() throws Exception {
     String answer =
         mvc.perform(get("/api/v1/findings").with(signedIn.api(signedIn.office())))

@@ -4,9 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.data.Offset.offset;
 import static org.assertj.core.data.Percentage.withPercentage;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import java.net.URI;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
@@ -16,6 +18,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.ApplicationContext;
+import org.springframework.http.MediaType;
 import towerledger.PageCases;
 import towerledger.SignedIn;
 import towerledger.account.UnitPreference;
@@ -131,6 +134,27 @@ abstract class OfficePagesCases extends PageCases {
   void opensAnAddressWhoseChoicesMeanNothing() throws Exception {
     open("/?month=soon&verdict=odd&evidence=Z&order=up&page=-4&customer=PAGES-none");
     open("/?month=&page=9999999&search=pages");
+    open("/?month=%2B999999999-12");
+  }
+
+  /** The month after the calendar's last has no name, and a list in JSON may hold nothing. */
+  @Test
+  void namesWhatAnAddressOrAnOrderLacks() throws Exception {
+    Viewer office = signedIn.office();
+    asksFor("/systems/PAGES-T3?month=%2B999999999-12", office, status().isNotFound());
+    mvc.perform(
+            get(URI.create("/api/v1/ledger?from=2026-01&to=%2B999999999-12"))
+                .with(signedIn.api(office)))
+        .andExpect(status().isBadRequest());
+    mvc.perform(
+            post("/api/v1/reconciliations")
+                .with(signedIn.api(office))
+                .contentType(MediaType.APPLICATION_JSON)
+                .content("{\"systems\": [null]}"))
+        .andExpect(status().isBadRequest())
+        .andExpect(
+            result ->
+                assertThat(result.getResponse().getContentAsString()).contains("empty place"));
   }
 
   @Test

@@ -185,6 +185,28 @@ abstract class RoundPagesCases extends PageCases {
         .isEqualTo(1);
   }
 
+  /** A sheet kept on a phone may be older or newer than the program's list of work. */
+  @Test
+  void keepsASheetWhoseWorkIsNotOnTheList() throws Exception {
+    String page =
+        mvc.perform(
+                sheet(technician(), now)
+                    .param("observation", "kept all the same")
+                    .param("event", "tower-painted"))
+            .andExpect(status().isUnprocessableContent())
+            .andReturn()
+            .getResponse()
+            .getContentAsString(StandardCharsets.UTF_8);
+    assertWhole(page);
+    assertThat(page).contains("kept all the same").contains("not on the list of this version");
+    mvc.perform(sheet(technician(), now).param("event", "tower-painted").header("X-Draft", "true"))
+        .andExpect(status().isUnprocessableContent())
+        .andExpect(
+            result ->
+                assertThat(result.getResponse().getContentAsString())
+                    .startsWith("One of the kinds"));
+  }
+
   @Test
   void takesWhatWasNotExpectedAndSaysSo() throws Exception {
     Instant at = now.minus(1, ChronoUnit.DAYS);

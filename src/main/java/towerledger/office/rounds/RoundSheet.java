@@ -116,6 +116,7 @@ record RoundSheet(
             wrong.put(field, "round.too-long");
           }
         });
+    Set<Visit.Event> done = events(events, wrong);
     if (!wrong.isEmpty()) {
       throw new Unreadable(wrong);
     }
@@ -124,7 +125,7 @@ record RoundSheet(
         registers,
         sample(at, numbers),
         pressure(at, numbers, units),
-        visit(at, typed, numbers, findings, events));
+        visit(at, typed, numbers, findings, done));
   }
 
   private static Instant instant(
@@ -138,6 +139,15 @@ record RoundSheet(
     } catch (DateTimeException e) {
       wrong.put("when", "round.at.wrong");
       return now;
+    }
+  }
+
+  private static Set<Visit.Event> events(Set<String> codes, Map<String, String> wrong) {
+    try {
+      return VisitCodes.parseEvents(String.join(";", codes));
+    } catch (IllegalArgumentException e) {
+      wrong.put("event", "round.event.unknown");
+      return Set.of();
     }
   }
 
@@ -205,10 +215,9 @@ record RoundSheet(
       Map<String, String> typed,
       Map<String, Double> numbers,
       Set<String> findings,
-      Set<String> events) {
+      Set<Visit.Event> done) {
     Set<InspectionFinding> found = EnumSet.noneOf(InspectionFinding.class);
     findings.forEach(code -> InspectionFinding.find(code).ifPresent(found::add));
-    Set<Visit.Event> done = VisitCodes.parseEvents(String.join(";", events));
     Optional<String> seen = text(typed, "observation");
     Optional<String> work = text(typed, "work");
     OptionalDouble handheld = get(numbers, "handheld");
