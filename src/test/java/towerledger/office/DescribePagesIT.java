@@ -206,6 +206,15 @@ class DescribePagesIT extends PageCases {
     return typed;
   }
 
+  @Test
+  void answersThatThereIsNothingToEditWhereThereIsNot() throws Exception {
+    addASite();
+    for (String sheet : new String[] {"setting", "site", "meter"}) {
+      send(sheet, Map.of("edit", "true", sheet, "DESC-NONE", "system", "DESC-NONE"))
+          .andExpect(status().isNotFound());
+    }
+  }
+
   private String column(String sql) {
     return String.valueOf(jdbc.sql(sql).query().singleRow().values().iterator().next());
   }

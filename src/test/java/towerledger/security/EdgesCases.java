@@ -112,6 +112,30 @@ abstract class EdgesCases extends PageCases {
     return cookie == null ? request : request.cookie(cookie);
   }
 
+  /** PostgreSQL keeps no text with the character of code zero, and no year of six digits. */
+  @Test
+  void refusesWhatNoDatabaseKeeps() throws Exception {
+    Viewer office = signedIn.office();
+    for (String path : List.of("/", "/people", "/people/history", "/rounds", "/reports")) {
+      mvc.perform(get(path).param("search", "a\0b").with(SignedIn.page(office)))
+          .andExpect(status().isBadRequest());
+    }
+    mvc.perform(get("/api/v1/findings").param("status", "a\0").with(signedIn.api(office)))
+        .andExpect(status().isBadRequest());
+    mvc.perform(
+            post("/people")
+                .param("email", "zero@edges.test")
+                .param("name", "a\0b")
+                .param("role", "OFFICE")
+                .with(csrf())
+                .with(SignedIn.page(office)))
+        .andExpect(status().isBadRequest());
+    for (String bound : List.of("from", "to")) {
+      mvc.perform(get("/people/history").param(bound, "+999999-01-01").with(SignedIn.page(office)))
+          .andExpect(status().isOk());
+    }
+  }
+
   /** The API takes no session for anything that changes: no other site's form can use it. */
   @Test
   void takesNoSessionForAChangeOverTheApi() throws Exception {

@@ -75,6 +75,9 @@ class DescribeController {
     boolean editing = typed.containsKey("edit");
     Map<String, String> key = key(sheet, typed);
     Optional<Map<String, String>> found = page.find(viewer, sheet, key);
+    if (editing && found.isEmpty()) {
+      throw new ResponseStatusException(HttpStatus.NOT_FOUND);
+    }
     Map<String, String> known = found.orElse(Map.of());
     if (!editing && found.isPresent()) {
       response.setStatus(HttpStatus.CONFLICT.value());

@@ -112,7 +112,9 @@ class HistoryController {
     /** A day that is none bounds nothing; the page shows what was typed. */
     private static @Nullable LocalDate day(@Nullable String typed) {
       try {
-        return typed == null || typed.isBlank() ? null : LocalDate.parse(typed.strip());
+        LocalDate day = typed == null || typed.isBlank() ? null : LocalDate.parse(typed.strip());
+        // PostgreSQL counts no farther than some 290,000 years.
+        return day == null || day.getYear() < 0 || day.getYear() > 9999 ? null : day;
       } catch (DateTimeException e) {
         return null;
       }
