@@ -176,7 +176,7 @@ class IntakeController {
             ? null
             : jobs.find(entry.reconciliation()).map(job -> reckoning(job, reasons)).orElse(null),
         entry.status() == Imports.Status.RUNNING,
-        entry.quarantined() > 0 && quarantine.countWaiting(viewer) > 0);
+        entry.quarantined() > 0 && quarantine.waits(viewer, entry.id()));
   }
 
   private static IntakeView.File file(FileReceipt file, ReasonText reasons) {
