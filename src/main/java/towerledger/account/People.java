@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -102,7 +103,7 @@ public class People {
   public Invited invite(Invitation invitation, Actor actor) {
     String email = invitation.email().value();
     if (rows.findByEmail(email).isPresent()) {
-      throw new AccountException("there is a login for %s already".formatted(email));
+      throw taken(email);
     }
     Long customerId =
         invitation.customerCode() == null ? null : customer(invitation.customerCode());
@@ -110,9 +111,18 @@ public class People {
         new Person(
             invitation.email(), invitation.name(), invitation.role(), customerId, clock.instant());
     person.change(invitation.name(), invitation.mayEnter());
-    rows.saveAndFlush(person);
+    try {
+      rows.saveAndFlush(person);
+    } catch (DataIntegrityViolationException e) {
+      // somebody else invited the same address at the same time
+      throw taken(email);
+    }
     history.record(actor, "invited", "person", email, customerId, null, state(person));
     return letter(person, Link.Purpose.INVITATION);
+  }
+
+  private static AccountException taken(String email) {
+    return new AccountException("there is a login for %s already".formatted(email));
   }
 
   /** Sends the invitation of somebody who has no password yet once more. */

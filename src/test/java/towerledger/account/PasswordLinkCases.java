@@ -1,6 +1,7 @@
 package towerledger.account;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowable;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.not;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
@@ -13,12 +14,14 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 
 import jakarta.servlet.http.Cookie;
 import java.util.Locale;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.MailServer;
 import towerledger.SignedIn;
 
@@ -34,6 +37,7 @@ abstract class PasswordLinkCases {
   @Autowired SignedIn signedIn;
   @Autowired People people;
   @Autowired Passwords passwords;
+  @Autowired TransactionTemplate transactions;
 
   /** An address of this database's own: all applications under test share the mail server. */
   private String at(String name) {
@@ -66,6 +70,27 @@ abstract class PasswordLinkCases {
     mvc.perform(choosing(link, "another fine phrase here", "another fine phrase here"))
         .andExpect(status().isNotFound());
     mvc.perform(signingIn(email, PASSWORD)).andExpect(redirectedUrl("/rounds"));
+  }
+
+  /** The second waits for the first at the unique address, and is told as if it came later. */
+  @Test
+  void twoInvitationsOfOneAddressAtOnceMakeOnePerson() throws Exception {
+    String email = at("twice");
+    var second = new AtomicReference<Throwable>();
+    Thread waiting =
+        new Thread(() -> second.set(catchThrowable(() -> invite(email))), "second invitation");
+    transactions.executeWithoutResult(
+        open -> {
+          invite(email);
+          waiting.start();
+          letItWait(waiting);
+        });
+    waiting.join();
+
+    assertThat(second.get())
+        .isInstanceOf(AccountException.class)
+        .hasMessageContaining("there is a login for " + email + " already");
+    assertThat(count("SELECT COUNT(*) FROM account_person WHERE email = ?", email)).isOne();
   }
 
   @Test
@@ -189,6 +214,15 @@ abstract class PasswordLinkCases {
                 .param("again", million))
         .andExpect(status().isUnprocessableContent())
         .andExpect(content().string(containsString("longer than 256 characters")));
+  }
+
+  /** Long enough to come to the row that the other has not committed yet. */
+  private static void letItWait(Thread waiting) {
+    try {
+      waiting.join(1000);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   private String invite(String email) {
