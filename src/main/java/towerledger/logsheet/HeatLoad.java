@@ -34,7 +34,25 @@ public record HeatLoad(
     OptionalDouble errorPercent) {
 
   /**
-   * The evidence that the row amounts to.
+   * How far hot water may read below cold, K: two sensors that disagree while the tower stands or
+   * hardly works; a judgement.
+   */
+  private static final double SENSORS_APART_K = 1;
+
+  /**
+   * Whether hot water reads below cold by more than two sensors may, while water flows.
+   *
+   * @param hotC hot water, °C
+   * @param coldC cold water, °C
+   * @param flow circulation, in any unit
+   */
+  public static boolean exchanged(double hotC, double coldC, double flow) {
+    return flow > 0 && coldC - hotC > SENSORS_APART_K;
+  }
+
+  /**
+   * The evidence that the row amounts to. Hot water that reads a little below cold, or at all while
+   * nothing flows, gave off no heat.
    *
    * @throws IllegalArgumentException when no group or more than one is given, a group is not
    *     complete, or a value cannot be
@@ -80,11 +98,12 @@ public record HeatLoad(
     }
     double hot = need("hot_water", hotWaterC);
     double cold = need("cold_water", coldWaterC);
+    double flow = need("water_flow", waterFlowLitresPerSecond);
     return new HeatEvidence.WaterTemperatures(
         span,
-        hot,
+        exchanged(hot, cold, flow) ? hot : Math.max(hot, cold),
         cold,
-        need("water_flow", waterFlowLitresPerSecond) * kilogramsPerLitre((hot + cold) / 2),
+        flow * kilogramsPerLitre((hot + cold) / 2),
         error);
   }
 

@@ -9,6 +9,7 @@ import towerledger.intake.csv.Columns;
 import towerledger.intake.csv.Row;
 import towerledger.intake.csv.RowProblem;
 import towerledger.intake.csv.Twin;
+import towerledger.logsheet.HeatLoad;
 import towerledger.logsheet.LogTables;
 
 /** {@code heat_loads.csv}: evidence of the heat a system rejected over a span of time. */
@@ -120,11 +121,13 @@ class HeatLoadsFile implements FileFormat<Fact> {
       throw new RowProblem(
           "heat from temperatures needs hot_water, cold_water and water_flow; fill all three");
     }
-    requireHotAboveCold(row.findNumber(HOT_WATER), row.findNumber(COLD_WATER));
+    refuseExchanged(
+        row.findNumber(HOT_WATER), row.findNumber(COLD_WATER), row.findNumber(WATER_FLOW));
   }
 
-  private static void requireHotAboveCold(@Nullable Double hot, @Nullable Double cold) {
-    if (hot != null && cold != null && hot < cold) {
+  private static void refuseExchanged(
+      @Nullable Double hot, @Nullable Double cold, @Nullable Double flow) {
+    if (hot != null && cold != null && flow != null && HeatLoad.exchanged(hot, cold, flow)) {
       throw RowProblem.of(
           "hot water of %.1f °C is below the cold water of %.1f °C; check whether the two were exchanged",
           hot, cold);
