@@ -1,5 +1,6 @@
 package towerledger.ledger;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.YearMonth;
 import org.jspecify.annotations.Nullable;
@@ -32,6 +33,15 @@ public record LedgerEntry(
     LedgerWater water,
     LedgerVerdict verdict,
     LedgerMoney money) {
+
+  /**
+   * What of the month's sewer credit is still to be claimed, as {@link
+   * LedgerMoney#creditUnclaimed()}; null too where no meter shows the makeup: what is at stake
+   * there cannot be claimed yet.
+   */
+  public @Nullable BigDecimal creditUnclaimed() {
+    return water.makeup() == null ? null : money.creditUnclaimed();
+  }
 
   /**
    * Whose month it is.

@@ -12,7 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param lossLow its lower 95 % bound
  * @param lossHigh its upper 95 % bound
  * @param expectedWaterAmount what the water expected in sound state costs
- * @param creditAmount sewer credit the evaporated water deserves by the utility's rule
+ * @param creditAmount sewer credit the evaporated water deserves by the utility's rule; what is at
+ *     stake where no meter shows the makeup
  * @param creditClaimed what the utility's bills show as credited
  */
 public record LedgerMoney(
@@ -26,11 +27,13 @@ public record LedgerMoney(
 
   /**
    * The same as {@link #creditUnclaimed()} for SQL over {@code ledger_month m}: what is still to be
-   * claimed of a row, null where nothing is known to be due.
+   * claimed of a row, null where nothing is known to be due or no meter shows the makeup ({@link
+   * LedgerEntry#creditUnclaimed()}).
    */
   public static final String UNCLAIMED_SQL =
       """
-      CASE WHEN m.evaporation_credit_amount > COALESCE(m.credit_claimed_amount, 0)
+      CASE WHEN m.makeup_l IS NULL THEN NULL
+        WHEN m.evaporation_credit_amount > COALESCE(m.credit_claimed_amount, 0)
         THEN m.evaporation_credit_amount - COALESCE(m.credit_claimed_amount, 0)
         WHEN m.evaporation_credit_amount IS NOT NULL THEN 0 END""";
 

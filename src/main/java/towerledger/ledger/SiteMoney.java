@@ -10,6 +10,7 @@ import java.util.Currency;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -23,9 +24,6 @@ import towerledger.balance.facts.SystemFacts;
 import towerledger.quantity.CalendarMonth;
 import towerledger.quantity.Span;
 import towerledger.quantity.Volume;
-import towerledger.tariff.Bill;
-import towerledger.tariff.Billing;
-import towerledger.tariff.CreditRule;
 import towerledger.tariff.MeterSize;
 import towerledger.tariff.RateSchedule;
 import towerledger.tariff.Service;
@@ -111,11 +109,24 @@ final class SiteMoney {
     Map<String, BigDecimal> losses = losses(claimed, verdicts, VolumeEstimate::value);
     Map<String, BigDecimal> low = losses(claimed, verdicts, VolumeEstimate::low);
     Map<String, BigDecimal> high = losses(claimed, verdicts, VolumeEstimate::high);
+    SewerCredit credit = new SewerCredit(schedules, currency);
     Map<String, BigDecimal> due = new LinkedHashMap<>();
-    for (String system : verdicts.keySet()) {
-      credit(use, towers, system).ifPresent(amount -> due.put(system, amount));
+    Map<String, BigDecimal> claimable = new LinkedHashMap<>();
+    for (TowerWater tower : towers) {
+      String system = tower.system();
+      MonthVerdict verdict = Objects.requireNonNull(verdicts.get(system));
+      Volume expected = verdict.water().expectedMakeup().map(VolumeEstimate::value).orElse(null);
+      credit
+          .of(use, tower, expected)
+          .ifPresent(
+              amount -> {
+                due.put(system, amount);
+                if (tower.makeup() != null) {
+                  claimable.put(system, amount);
+                }
+              });
     }
-    Map<String, BigDecimal> given = creditsGiven(month, verdicts.keySet(), due);
+    Map<String, BigDecimal> given = creditsGiven(month, verdicts.keySet(), claimable);
     Map<String, Priced> priced = new LinkedHashMap<>();
     for (var entry : verdicts.entrySet()) {
       String system = entry.getKey();
@@ -194,25 +205,6 @@ final class SiteMoney {
                     Volume.ofLitres(Math.max(0, estimate.value().litres())),
                     WaterPrice.Loss.Path.TO_DRAIN))
         .map(loss -> WaterPrice.marginal(schedules, use, List.of(loss), currency).joint().amount());
-  }
-
-  /** What the sewer bill falls by when this system's evaporated water is credited alone. */
-  private Optional<BigDecimal> credit(SiteUse use, List<TowerWater> towers, String system) {
-    boolean credits =
-        schedules.stream()
-            .filter(schedule -> schedule.service() == Service.SEWER)
-            .flatMap(schedule -> schedule.findVersion(use.startInclusive()).stream())
-            .anyMatch(version -> version.credit().method() != CreditRule.Method.NONE);
-    if (!credits) {
-      return Optional.empty();
-    }
-    Optional<TowerWater> tower = towers.stream().filter(t -> t.system().equals(system)).findFirst();
-    if (tower.isEmpty() || (tower.get().makeup() == null && tower.get().modelled() == null)) {
-      return Optional.empty();
-    }
-    Bill without = Billing.bill(schedules, use.withTowers(List.of()), currency);
-    Bill with = Billing.bill(schedules, use.withTowers(List.of(tower.get())), currency);
-    return Optional.of(without.exact().minus(with.exact()).rounded().amount());
   }
 
   private boolean claimsCredit() {

@@ -94,7 +94,7 @@ public final class TowerRecord {
     double value = 0;
     int known = 0;
     for (LedgerEntry row : rows) {
-      BigDecimal unclaimed = row.money().creditUnclaimed();
+      BigDecimal unclaimed = row.creditUnclaimed();
       if (unclaimed != null) {
         known++;
         value += unclaimed.doubleValue();

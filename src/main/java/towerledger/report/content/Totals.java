@@ -59,7 +59,7 @@ final class Totals {
       addCost(row);
     }
     BigDecimal due = row.money().creditAmount();
-    BigDecimal left = row.money().creditUnclaimed();
+    BigDecimal left = row.creditUnclaimed();
     if (due != null && left != null && row.money().currency().equals(currency)) {
       creditKnown++;
       BigDecimal seen = row.money().creditClaimed();
