@@ -98,28 +98,26 @@ final class LossEstimate {
       double clocked = way.monthBleed[month];
       return load * (modelled - clocked) + clocked / h.kept();
     }
-    double elasticity = modelled > 0 ? way.monthSlope[month] / modelled : 0;
-    return load * modelled * Cycles.makeupAt(elasticity, h.kept());
+    return load * modelled * Cycles.makeupAt(elasticity(way, month, modelled), h.kept());
+  }
+
+  private static double elasticity(Response way, int month, double modelled) {
+    return modelled > 0 ? way.monthSlope[month] / modelled : 0;
   }
 
   /**
    * Variance of {@link #byHabit} by what is not known of the concentration that the basin is kept
    * at, L².
+   *
+   * @param byShape that makeup, L
    */
-  double habitVariance(Hypothesis h, int month, double load) {
+  double habitVariance(Hypothesis h, int month, double byShape) {
     Response way = responses.get(h.way);
-    double slope;
-    if (way.byClock()) {
-      slope = way.monthBleed[month] / h.kept();
-    } else {
-      double modelled = soundMakeup(h, month);
-      double elasticity = modelled > 0 ? way.monthSlope[month] / modelled : 0;
-      slope =
-          load
-              * modelled
-              * Cycles.makeupAt(elasticity, h.kept())
-              * Cycles.makeupSlopeAt(elasticity, h.kept());
-    }
+    double slope =
+        way.byClock()
+            ? way.monthBleed[month] / h.kept()
+            : byShape
+                * Cycles.makeupSlopeAt(elasticity(way, month, soundMakeup(h, month)), h.kept());
     return square(slope) * h.habitVariance();
   }
 
@@ -170,13 +168,12 @@ final class LossEstimate {
     double variance = square(relative * extra) + square(bySize) * h.sizeVariance();
     into[0] = extra;
     if (extra > 0 && !Double.isNaN(makeupL)) {
-      double load = h.loadFactorIn(month);
-      double byShape = byHabit(h, month, load);
+      double byShape = byHabit(h, month, h.loadFactorIn(month));
       double drawn = byShape + lacked.monthMakeup(h, month, byShape);
       double unknown =
           square(byShape) * h.loadVariance()
               + square(lacked.monthBase()[month]) * h.baseVariance()
-              + habitVariance(h, month, load)
+              + habitVariance(h, month, byShape)
               + square(drawn) * (square(SCATTER) + square(stray(month)))
               + square(floorL);
       double gain = variance / (variance + unknown);

@@ -154,7 +154,8 @@ final class MonthDraft {
       double factor = actual(h);
       double load = h.loadFactor() * factor;
       double here = h.loadFactorIn(month) * factor;
-      double soundHere = soundMakeup(h, load);
+      double byShape = pass.losses.byHabit(h, month, load);
+      double soundHere = byShape + lacked.monthMakeup(h, month, byShape);
       double toldHere = measuredLoad && factor > 1 ? soundMakeup(h, h.loadFactor()) : soundHere;
       double vaporised =
           here * total
@@ -165,7 +166,7 @@ final class MonthDraft {
               ? h.loadVariance() + h.baseVariance() * square(lacked.monthBase()[month] / soundHere)
               : h.loadVariance();
       double byHabit =
-          soundHere > 0 ? pass.losses.habitVariance(h, month, load) / square(soundHere) : 0;
+          soundHere > 0 ? pass.losses.habitVariance(h, month, byShape) / square(soundHere) : 0;
       refills.add(w, pass.losses.refillL(h, month), 0);
       habits.add(w, byHabit, 0);
       loads.add(w, load, relative);
