@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.sql.DriverManager;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.concurrent.ExecutorService;
@@ -46,7 +47,10 @@ class KilledImportDrillIT {
           "SELECT y.code, c.log_kind, c.at, c.old_json FROM logsheet_correction c"
               + " JOIN site_system y ON y.id = c.system_id",
           "SELECT file, line, header, raw, reason, status FROM intake_quarantine",
-          "SELECT y.code FROM ledger_stale t JOIN site_system y ON y.id = t.system_id");
+          // a kill just after the last word of an import leaves its job to the next process, which
+          // reckons at once: so what is to be reckoned counts as much as what has been
+          "SELECT y.code FROM site_system y WHERE y.id IN (SELECT system_id FROM ledger_stale)"
+              + " OR y.id IN (SELECT system_id FROM ledger_revision)");
 
   @TempDir Path folder;
 
@@ -97,6 +101,8 @@ class KilledImportDrillIT {
           if (inRound == MOST_IN_A_ROUND) {
             process.awaitImportDone();
             done = true;
+          } else if (kills == 0) {
+            process.awaitImportDone(); // the first kill comes after the end
           } else {
             done = process.importEndedWithin((long) (random.nextDouble() * duration));
           }
@@ -107,9 +113,9 @@ class KilledImportDrillIT {
         }
       }
       completed++;
-      assertThat(dump(url))
+      assertThat(differences(expected, dump(url)))
           .as("seed %d, %s, after %d kills", SEED, database, kills)
-          .isEqualTo(expected);
+          .isEmpty();
     }
     System.out.printf(
         "%s: %d kills within imports of %d ms, %d imports completed, all the same%n",
@@ -176,6 +182,30 @@ class KilledImportDrillIT {
       }
     }
     return dump;
+  }
+
+  /** The rows that only one of two dumps has, by table: few enough to read. */
+  private static List<String> differences(
+      Map<String, List<String>> expected, Map<String, List<String>> actual) {
+    var differences = new ArrayList<String>();
+    for (var table : expected.entrySet()) {
+      var missing = new ArrayList<>(table.getValue());
+      var added = new ArrayList<>(actual.get(table.getKey()));
+      table.getValue().forEach(added::remove);
+      actual.get(table.getKey()).forEach(missing::remove);
+      if (!missing.isEmpty() || !added.isEmpty()) {
+        differences.add(
+            "%s: %d of %d rows missing %s, %d added %s"
+                .formatted(
+                    table.getKey(),
+                    missing.size(),
+                    table.getValue().size(),
+                    missing.stream().limit(10).toList(),
+                    added.size(),
+                    added.stream().limit(10).toList()));
+      }
+    }
+    return differences;
   }
 
   private static String user(String url) {
