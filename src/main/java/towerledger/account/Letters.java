@@ -7,8 +7,12 @@ import com.github.kagkarlsson.scheduler.task.helper.OneTimeTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.ObjectProvider;
@@ -20,8 +24,8 @@ import org.springframework.mail.SimpleMailMessage;
 import org.springframework.mail.javamail.JavaMailSender;
 
 /**
- * Sends the letters that carry a link. A letter waits in the database until the mail server takes
- * it; its link is made only then, so that no secret is ever stored readable.
+ * Sends letters to those who sign in. A letter waits in the database until the mail server takes
+ * it; a link that signs in is made only then, so that no secret is ever stored readable.
  */
 @Configuration(proxyBeanMethods = false)
 class Letters {
@@ -30,6 +34,11 @@ class Letters {
   private static final TaskDescriptor<String> TASK =
       TaskDescriptor.of("account-letter", String.class);
   private static final String CHANGED = "CHANGED";
+  private static final String TOLD = "TOLD";
+
+  /** Between the parts of what is told: no name has it. */
+  private static final String BETWEEN = "\u001f";
+
   private static final int ATTEMPTS = 12;
   private static final Duration FIRST_PAUSE = Duration.ofMinutes(1);
 
@@ -79,11 +88,30 @@ class Letters {
     }
   }
 
-  private void queue(long personId, String what) {
+  /**
+   * Queues word of something, where there is a mail server to send it.
+   *
+   * @param kind its words are {@code letter.KIND.subject} and {@code letter.KIND.text}
+   * @param path the page it leads to
+   * @param gaps what stands in the words, after the reader's name and the page's address
+   */
+  void queueWord(long personId, String kind, String path, List<String> gaps) {
+    if (canSend()) {
+      String told =
+          Stream.concat(Stream.of(kind, path), gaps.stream())
+              .map(part -> part.replace(BETWEEN, " "))
+              .collect(Collectors.joining(BETWEEN));
+      queue(personId, TOLD, told);
+    }
+  }
+
+  private void queue(long personId, String... what) {
     scheduler
         .getObject()
         .scheduleIfNotExists(
-            TASK.instance(UUID.randomUUID().toString()).data(what + " " + personId).build(),
+            TASK.instance(UUID.randomUUID().toString())
+                .data(what[0] + " " + personId + (what.length > 1 ? " " + what[1] : ""))
+                .build(),
             clock.instant());
   }
 
@@ -104,11 +132,22 @@ class Letters {
   }
 
   private void send(String order) {
-    String[] parts = order.split(" ", -1);
+    String[] parts = order.split(" ", 3);
     Person person = people.findById(Long.parseLong(parts[1])).filter(Person::enabled).orElse(null);
     JavaMailSender server = mail.getIfAvailable();
     if (person == null || server == null) {
-      LOG.warn("letter {} not sent: {}", order, person == null ? "person gone" : "no mail server");
+      LOG.warn(
+          "letter {} to person {} not sent: {}",
+          parts[0],
+          parts[1],
+          person == null ? "person gone" : "no mail server");
+      return;
+    }
+    if (parts[0].equals(TOLD)) {
+      String[] told = parts[2].split(BETWEEN, -1);
+      List<String> gaps = new ArrayList<>(List.of(person.name(), address + told[1]));
+      gaps.addAll(List.of(told).subList(2, told.length));
+      send(server, person, "letter." + told[0], gaps.toArray());
       return;
     }
     if (parts[0].equals(CHANGED)) {
@@ -136,7 +175,9 @@ class Letters {
     SimpleMailMessage letter = new SimpleMailMessage();
     letter.setFrom(sender);
     letter.setTo(person.email());
-    letter.setSubject(messages.getMessage(kind + ".subject", null, language));
+    // a line break in a name would begin another header
+    letter.setSubject(
+        messages.getMessage(kind + ".subject", gaps, language).replaceAll("\\p{Cntrl}+", " "));
     letter.setText(messages.getMessage(kind + ".text", gaps, language));
     server.send(letter);
   }

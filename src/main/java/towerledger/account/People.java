@@ -95,6 +95,18 @@ public class People {
   }
 
   /**
+   * Writes a person a letter in their language, once the surrounding transaction has committed;
+   * without a mail server nothing is sent, and the page it leads to is all that tells.
+   *
+   * @param kind its words are {@code letter.KIND.subject} and {@code letter.KIND.text}
+   * @param path the page it leads to, as {@code /findings/3}
+   * @param gaps what stands in the words, after the person's name and the page's address
+   */
+  public void tell(long id, String kind, String path, List<String> gaps) {
+    letters.queueWord(id, kind, path, gaps);
+  }
+
+  /**
    * Lets somebody in: they get a letter with a link to choose their password.
    *
    * @throws AccountException if there is a person of that e-mail, or no such customer

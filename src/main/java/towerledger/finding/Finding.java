@@ -2,6 +2,7 @@ package towerledger.finding;
 
 import java.time.Instant;
 import java.time.YearMonth;
+import java.time.ZoneId;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
@@ -57,6 +58,12 @@ public record Finding(
 
   public Finding {
     causeSet = List.copyOf(causeSet);
+  }
+
+  /** When the fault began, as exactly as is known: at the latest with its first flagged month. */
+  public Instant began() {
+    return onsetAt.orElseGet(
+        () -> onset.orElse(first).atDay(1).atStartOfDay(ZoneId.of(of.zone)).toInstant());
   }
 
   /** Whose finding it is: codes and names, and the zone of the site. */

@@ -2,12 +2,16 @@ package towerledger.finding;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.Currency;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -161,5 +165,75 @@ class FindingRows {
 
   private static LocalDate day(YearMonth month) {
     return month.atDay(1);
+  }
+
+  /** A finding with its names, as {@link Findings} asks for it. */
+  static Finding finding(ResultSet row, int number) throws SQLException {
+    String onsetMonth = row.getString("onset_month");
+    long assignee = row.getLong("assignee_id");
+    String assigneeName = row.getString("assignee_name");
+    int savedMonths = row.getInt("saved_months");
+    Optional<Range> saved = litres(row, "saved");
+    return new Finding(
+        row.getLong("id"),
+        row.getLong("version"),
+        new Finding.Of(
+            row.getString("system_code"),
+            row.getString("system_name"),
+            row.getLong("site_id"),
+            row.getString("site_code"),
+            row.getString("site_name"),
+            row.getString("customer_code"),
+            row.getString("customer_name"),
+            row.getString("time_zone")),
+        FindingStatus.ofCode(row.getString("status")),
+        Arrays.stream(row.getString("cause_set").split(";")).map(Cause::ofCode).toList(),
+        Cause.ofCode(row.getString("likeliest_cause")),
+        row.getDouble("probability"),
+        row.getBoolean("waste"),
+        YearMonth.from(row.getObject("first_month", LocalDate.class)),
+        YearMonth.from(row.getObject("last_month", LocalDate.class)),
+        onsetMonth == null
+            ? Optional.empty()
+            : Optional.of(YearMonth.from(row.getObject("onset_month", LocalDate.class))),
+        instant(row, "onset_at"),
+        instant(row, "detected_at"),
+        litres(row, "loss_since"),
+        Currency.getInstance(row.getString("currency")),
+        litres(row, "yearly"),
+        range(row, "yearly_amount", "yearly_amount_low", "yearly_amount_high"),
+        assigneeName == null
+            ? Optional.empty()
+            : Optional.of(new Finding.Assignee(assignee, assigneeName)),
+        instant(row, "opened_at").orElseThrow(),
+        instant(row, "worked_at"),
+        saved.isEmpty()
+            ? Optional.empty()
+            : Optional.of(
+                new Finding.Saved(
+                    savedMonths,
+                    saved.get(),
+                    range(row, "saved_amount", "saved_amount_low", "saved_amount_high"))));
+  }
+
+  private static Optional<Range> litres(ResultSet row, String name) throws SQLException {
+    return range(row, name + "_l", name + "_low_l", name + "_high_l");
+  }
+
+  private static Optional<Range> range(ResultSet row, String value, String low, String high)
+      throws SQLException {
+    BigDecimal middle = row.getBigDecimal(value);
+    BigDecimal least = row.getBigDecimal(low);
+    BigDecimal most = row.getBigDecimal(high);
+    return middle == null || least == null || most == null
+        ? Optional.empty()
+        : Optional.of(new Range(middle.doubleValue(), least.doubleValue(), most.doubleValue()));
+  }
+
+  private static Optional<Instant> instant(ResultSet row, String column) throws SQLException {
+    OffsetDateTime at = row.getObject(column, OffsetDateTime.class);
+    return at == null
+        ? Optional.empty()
+        : Optional.of(at.withOffsetSameInstant(ZoneOffset.UTC).toInstant());
   }
 }

@@ -1,19 +1,11 @@
 package towerledger.finding;
 
-import java.math.BigDecimal;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Clock;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.time.YearMonth;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
-import java.util.Currency;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
@@ -26,8 +18,8 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Actor;
 import towerledger.account.ChangeHistory;
+import towerledger.account.People;
 import towerledger.account.Viewer;
-import towerledger.balance.Cause;
 import towerledger.query.Question;
 import towerledger.query.Questions;
 import towerledger.site.SiteAccess;
@@ -63,6 +55,7 @@ public class Findings {
   private final Questions questions;
   private final SiteAccess access;
   private final FindingRows rows;
+  private final People people;
   private final ChangeHistory history;
   private final Clock clock;
 
@@ -71,12 +64,14 @@ public class Findings {
       Questions questions,
       SiteAccess access,
       FindingRows rows,
+      People people,
       ChangeHistory history,
       Clock clock) {
     this.jdbc = jdbc;
     this.questions = questions;
     this.access = access;
     this.rows = rows;
+    this.people = people;
     this.history = history;
     this.clock = clock;
   }
@@ -104,7 +99,7 @@ public class Findings {
             + " OFFSET ? ROWS FETCH NEXT ? ROWS ONLY) f";
     return jdbc.sql(SELECT.formatted(dearest) + DEAREST_FIRST)
         .params(parameters)
-        .query(Findings::finding)
+        .query(FindingRows::finding)
         .list();
   }
 
@@ -157,7 +152,7 @@ public class Findings {
     return Question.rows(
         SELECT_ALL + "WHERE f.system_id = ? ORDER BY f.last_month DESC, f.id DESC",
         List.of(systemId),
-        Findings::finding);
+        FindingRows::finding);
   }
 
   /**
@@ -180,7 +175,7 @@ public class Findings {
                 + names(UNDER_WAY)
                 + ")")
         .params(List.copyOf(systems))
-        .query(Findings::finding)
+        .query(FindingRows::finding)
         .list()
         .stream()
         .collect(
@@ -198,7 +193,7 @@ public class Findings {
     parameters.addAll(scope.parameters());
     return jdbc.sql(SELECT_ALL + "WHERE f.id = ? AND " + scope.sql())
         .params(parameters)
-        .query(Findings::finding)
+        .query(FindingRows::finding)
         .optional();
   }
 
@@ -237,7 +232,7 @@ public class Findings {
   }
 
   /**
-   * Sends somebody.
+   * Sends somebody, and tells them by letter unless they send themselves.
    *
    * @param version the version that was read
    * @throws StaleFindingException when it was changed since
@@ -261,6 +256,17 @@ public class Findings {
             finding.id())
         .update();
     step(actor, finding, "assigned", note.isBlank() ? who.name() : who.name() + ": " + note);
+    if (!people.get(personId).email().equalsIgnoreCase(actor.name())) {
+      people.tell(
+          personId,
+          "assigned",
+          "/findings/" + finding.id(),
+          List.of(
+              finding.of().systemName(),
+              finding.of().siteName(),
+              finding.of().customerName(),
+              note.strip()));
+    }
   }
 
   /**
@@ -325,74 +331,5 @@ public class Findings {
         null,
         finding.status().code(),
         note.strip());
-  }
-
-  private static Finding finding(ResultSet row, int number) throws SQLException {
-    String onsetMonth = row.getString("onset_month");
-    long assignee = row.getLong("assignee_id");
-    String assigneeName = row.getString("assignee_name");
-    int savedMonths = row.getInt("saved_months");
-    Optional<Range> saved = litres(row, "saved");
-    return new Finding(
-        row.getLong("id"),
-        row.getLong("version"),
-        new Finding.Of(
-            row.getString("system_code"),
-            row.getString("system_name"),
-            row.getLong("site_id"),
-            row.getString("site_code"),
-            row.getString("site_name"),
-            row.getString("customer_code"),
-            row.getString("customer_name"),
-            row.getString("time_zone")),
-        FindingStatus.ofCode(row.getString("status")),
-        Arrays.stream(row.getString("cause_set").split(";")).map(Cause::ofCode).toList(),
-        Cause.ofCode(row.getString("likeliest_cause")),
-        row.getDouble("probability"),
-        row.getBoolean("waste"),
-        YearMonth.from(row.getObject("first_month", LocalDate.class)),
-        YearMonth.from(row.getObject("last_month", LocalDate.class)),
-        onsetMonth == null
-            ? Optional.empty()
-            : Optional.of(YearMonth.from(row.getObject("onset_month", LocalDate.class))),
-        instant(row, "onset_at"),
-        instant(row, "detected_at"),
-        litres(row, "loss_since"),
-        Currency.getInstance(row.getString("currency")),
-        litres(row, "yearly"),
-        range(row, "yearly_amount", "yearly_amount_low", "yearly_amount_high"),
-        assigneeName == null
-            ? Optional.empty()
-            : Optional.of(new Finding.Assignee(assignee, assigneeName)),
-        instant(row, "opened_at").orElseThrow(),
-        instant(row, "worked_at"),
-        saved.isEmpty()
-            ? Optional.empty()
-            : Optional.of(
-                new Finding.Saved(
-                    savedMonths,
-                    saved.get(),
-                    range(row, "saved_amount", "saved_amount_low", "saved_amount_high"))));
-  }
-
-  private static Optional<Range> litres(ResultSet row, String name) throws SQLException {
-    return range(row, name + "_l", name + "_low_l", name + "_high_l");
-  }
-
-  private static Optional<Range> range(ResultSet row, String value, String low, String high)
-      throws SQLException {
-    BigDecimal middle = row.getBigDecimal(value);
-    BigDecimal least = row.getBigDecimal(low);
-    BigDecimal most = row.getBigDecimal(high);
-    return middle == null || least == null || most == null
-        ? Optional.empty()
-        : Optional.of(new Range(middle.doubleValue(), least.doubleValue(), most.doubleValue()));
-  }
-
-  private static Optional<Instant> instant(ResultSet row, String column) throws SQLException {
-    OffsetDateTime at = row.getObject(column, OffsetDateTime.class);
-    return at == null
-        ? Optional.empty()
-        : Optional.of(at.withOffsetSameInstant(ZoneOffset.UTC).toInstant());
   }
 }

@@ -18,7 +18,7 @@ import towerledger.quantity.Span;
 import towerledger.wording.Words;
 
 /** What happened at a system: visits, repairs and the beginnings of faults, in order of time. */
-final class SystemEvents {
+public final class SystemEvents {
 
   private static final int LONGEST_TEXT = 160;
 
@@ -49,19 +49,12 @@ final class SystemEvents {
     }
     for (Finding finding : findings) {
       String cause = words.of("cause." + finding.likeliest().code());
-      Instant began =
-          finding
-              .onsetAt()
-              .orElseGet(
-                  () ->
-                      finding
-                          .onset()
-                          .orElse(finding.first())
-                          .atDay(1)
-                          .atStartOfDay(zone)
-                          .toInstant());
       events.add(
-          new Event(began, Layer.Sign.ONSET, words.of("system.event.onset", cause), finding.id()));
+          new Event(
+              finding.began(),
+              Layer.Sign.ONSET,
+              words.of("system.event.onset", cause),
+              finding.id()));
       finding
           .workedAt()
           .ifPresent(
@@ -79,7 +72,8 @@ final class SystemEvents {
         .toList();
   }
 
-  private static String says(VisitNote note, Words words) {
+  /** What was done or seen on a visit, in a line. */
+  public static String says(VisitNote note, Words words) {
     String done =
         note.visit().events().stream()
             .sorted()

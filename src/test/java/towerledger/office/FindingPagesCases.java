@@ -6,7 +6,9 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import java.time.Instant;
 import java.time.YearMonth;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Objects;
 import org.junit.jupiter.api.BeforeEach;
@@ -14,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.ApplicationContext;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+import towerledger.MailServer;
 import towerledger.PageCases;
 import towerledger.SignedIn;
 import towerledger.account.Viewer;
@@ -103,13 +106,20 @@ abstract class FindingPagesCases extends PageCases {
         .contains("Lock out and tag out")
         .contains("roof@findpage.test");
 
-    mvc.perform(
-            send(id, "assign", signedIn.office())
-                .param("version", String.valueOf(version(id)))
-                .param("person", String.valueOf(technician.personId()))
-                .param("note", "before noon"))
-        .andExpect(redirectedUrl("/findings/" + id));
+    for (Viewer sent : List.of(signedIn.office(), technician)) {
+      mvc.perform(
+              send(id, "assign", signedIn.office())
+                  .param("version", String.valueOf(version(id)))
+                  .param("person", String.valueOf(sent.personId()))
+                  .param("note", "before noon"))
+          .andExpect(redirectedUrl("/findings/" + id));
+    }
     assertThat(open("/findings/" + id)).contains("before noon").contains("assigned");
+    assertThat(MailServer.awaitLetter("roof@findpage.test", 1))
+        .contains(underWay(id).of().systemName(), "before noon", "/findings/" + id);
+    // nobody is written to of what they did themselves
+    assertThat(MailServer.lettersTo(signedIn.office().email()))
+        .noneSatisfy(letter -> assertThat(letter.getSubject()).startsWith("You are sent to"));
     assertThat(underWay(id).assignee()).map(Finding.Assignee::id).hasValue(technician.personId());
 
     String system = underWay(id).of().system();
@@ -149,6 +159,34 @@ abstract class FindingPagesCases extends PageCases {
             .query(String.class)
             .single();
     return Objects.requireNonNull(findings.findUnderWay(List.of(system, "no such")).get(system));
+  }
+
+  @Test
+  void showsWhatVisitsSinceItBeganSawAndDid() throws Exception {
+    long id = anyOpen();
+    assertThat(open("/findings/" + id)).doesNotContain("Visits since it began");
+    Finding finding = findings.find(signedIn.office(), id).orElseThrow();
+    long system =
+        jdbc.sql("SELECT system_id FROM finding_finding WHERE id = ?")
+            .param(id)
+            .query(Long.class)
+            .single();
+    visit(system, finding.began().minusSeconds(86_400), "float looked well");
+    visit(system, finding.began().plusSeconds(86_400), "float arm bent straight");
+
+    assertThat(open("/findings/" + id))
+        .contains("Visits since it began", "float arm bent straight")
+        .doesNotContain("float looked well");
+  }
+
+  private void visit(long system, Instant at, String done) {
+    jdbc.sql(
+            """
+            INSERT INTO logsheet_visit (customer_id, system_id, visited_at, work_done)
+            SELECT s.customer_id, y.id, ?, ? FROM site_system y
+            JOIN site_site s ON s.id = y.site_id WHERE y.id = ?""")
+        .params(at.atOffset(ZoneOffset.UTC), done, system)
+        .update();
   }
 
   @Test

@@ -3,6 +3,7 @@ package towerledger.office.finding;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -12,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -22,8 +24,13 @@ import towerledger.finding.Finding;
 import towerledger.finding.FindingStatus;
 import towerledger.finding.Findings;
 import towerledger.finding.Range;
+import towerledger.logsheet.LogRecords;
+import towerledger.logsheet.VisitNote;
+import towerledger.office.SystemEvents;
 import towerledger.quantity.Money;
+import towerledger.quantity.Span;
 import towerledger.quantity.Volume;
+import towerledger.site.Sites;
 import towerledger.wording.Cautions;
 import towerledger.wording.ReasonText;
 import towerledger.wording.Words;
@@ -35,12 +42,20 @@ class FindingPage {
   static final Map<String, Set<FindingStatus>> GROUPS = groups();
   private static final int ROWS = 50;
 
+  /** So many visits are shown, the newest. */
+  private static final int VISITS = 8;
+
   private final Findings findings;
+  private final Sites sites;
+  private final LogRecords records;
   private final MessageSource messages;
   private final Clock clock;
 
-  FindingPage(Findings findings, MessageSource messages, Clock clock) {
+  FindingPage(
+      Findings findings, Sites sites, LogRecords records, MessageSource messages, Clock clock) {
     this.findings = findings;
+    this.sites = sites;
+    this.records = records;
     this.messages = messages;
     this.clock = clock;
   }
@@ -132,6 +147,7 @@ class FindingPage {
         figures(viewer, finding, words, text, zone),
         Cautions.of(finding.causeSet(), words),
         steps(finding, words, text, zone),
+        visits(finding, words, text, zone),
         viewer.canAdminister() ? findings.listAssignable(finding) : List.of(),
         finding.assignee().map(Finding.Assignee::id).orElse(0L),
         viewer.canAdminister(),
@@ -232,6 +248,28 @@ class FindingPage {
                     words.of("finding.step." + step.kind()),
                     step.actor().equals("ledger") ? words.of("finding.by-ledger") : step.actor(),
                     step.note()))
+        .toList();
+  }
+
+  private List<FindingViews.Visited> visits(
+      Finding finding, Words words, FigureText text, ZoneId zone) {
+    Instant from = finding.began();
+    Instant until = clock.instant().plusSeconds(1);
+    if (!from.isBefore(until)) {
+      return List.of();
+    }
+    long system = sites.getSystem(finding.of().system()).id();
+    List<VisitNote> notes =
+        records
+            .listVisitNotes(List.of(system), Span.of(from, until))
+            .getOrDefault(system, List.of());
+    return IntStream.range(0, Math.min(VISITS, notes.size()))
+        .mapToObj(i -> notes.get(notes.size() - 1 - i))
+        .map(
+            note ->
+                new FindingViews.Visited(
+                    text.day(LocalDate.ofInstant(note.visit().at(), zone)),
+                    SystemEvents.says(note, words)))
         .toList();
   }
 

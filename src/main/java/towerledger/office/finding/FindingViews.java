@@ -59,6 +59,7 @@ final class FindingViews {
    * @param figures name and value of each figure
    * @param cautions what to mind when working
    * @param steps what happened, newest last
+   * @param visits visits to the system since the fault began, newest first
    * @param people who may be sent
    * @param assignee who is; 0 where nobody
    * @param mayAssign whether the reader may send somebody
@@ -79,6 +80,7 @@ final class FindingViews {
       List<Figure> figures,
       List<String> cautions,
       List<Step> steps,
+      List<Visited> visits,
       List<Finding.Assignee> people,
       long assignee,
       boolean mayAssign,
@@ -94,6 +96,9 @@ final class FindingViews {
 
   /** One thing that happened. */
   record Step(String when, String what, String who, String note) {}
+
+  /** A visit: its day and what was done or seen. */
+  record Visited(String day, String says) {}
 
   /**
    * What was typed into a form that was refused.
