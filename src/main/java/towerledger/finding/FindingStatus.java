@@ -31,6 +31,11 @@ public enum FindingStatus {
     return this == OPEN || this == ASSIGNED;
   }
 
+  /** Whether it must be taken to go on: nobody worked it, or the work did not stop it. */
+  public boolean goesOn() {
+    return awaitsWork() || this == NO_SAVING_SEEN;
+  }
+
   /** The status of a code; empty where there is none. */
   public static Optional<FindingStatus> find(String code) {
     return Arrays.stream(values()).filter(status -> status.code().equals(code)).findFirst();

@@ -104,7 +104,7 @@ abstract class FindingPagesCases extends PageCases {
         .contains("Check first")
         .contains("Bring: ")
         .contains("Lock out and tag out")
-        .contains("roof@findpage.test");
+        .contains("roof@findpage.test", "has been losing water since");
 
     for (Viewer sent : List.of(signedIn.office(), technician)) {
       mvc.perform(
@@ -141,8 +141,8 @@ abstract class FindingPagesCases extends PageCases {
         .andExpect(redirectedUrl("/findings/" + id));
     assertThat(open("/findings/" + id, technician))
         .contains("new seat and washer")
-        .contains("no whole month has passed since", "/tower\"")
-        .doesNotContain("$", "href=\"/systems/", "second lost");
+        .contains("no whole month has passed since", "/tower\"", " lost water (")
+        .doesNotContain("$", "has been losing water", "href=\"/systems/", "second lost");
     assertThat(open("/rounds/" + system, technician)).doesNotContain("To be worked here:");
     assertThat(open("/rounds", technician)).doesNotContain("finding is assigned to you");
     assertThat(underWay(id).status()).isEqualTo(FindingStatus.WORKED);
@@ -164,7 +164,7 @@ abstract class FindingPagesCases extends PageCases {
   @Test
   void showsWhatVisitsSinceItBeganSawAndDid() throws Exception {
     long id = anyOpen();
-    assertThat(open("/findings/" + id)).doesNotContain("Visits since it began");
+    assertThat(open("/findings/" + id)).doesNotContain("Visits while it lasted");
     Finding finding = findings.find(signedIn.office(), id).orElseThrow();
     long system =
         jdbc.sql("SELECT system_id FROM finding_finding WHERE id = ?")
@@ -175,7 +175,7 @@ abstract class FindingPagesCases extends PageCases {
     visit(system, finding.began().plusSeconds(86_400), "float arm bent straight");
 
     assertThat(open("/findings/" + id))
-        .contains("Visits since it began", "float arm bent straight")
+        .contains("Visits while it lasted", "float arm bent straight")
         .doesNotContain("float looked well");
   }
 

@@ -134,7 +134,7 @@ class FindingPage {
         finding.of().systemName(),
         words.of("review.whose", finding.of().siteName(), finding.of().customerName()),
         sentences(viewer, finding, words, text, zone),
-        isPriced(viewer, finding),
+        isPriced(viewer, finding) && finding.status().goesOn(),
         words.of("finding.status." + finding.status().code()),
         finding.causeSet().stream()
             .map(
@@ -165,14 +165,20 @@ class FindingPage {
     List<String> said = new ArrayList<>();
     String since =
         finding.onsetAt().map(at -> text.moment(at, zone)).orElseGet(() -> since(finding, text));
+    boolean goesOn = finding.status().goesOn();
+    String until = text.month(finding.last());
     said.add(
         words.of(
-            finding.waste() ? "finding.says.waste" : "finding.says.flagged",
+            (finding.waste() ? "finding.says.waste" : "finding.says.flagged")
+                + (goesOn ? "" : ".past"),
             finding.of().systemName(),
-            since,
+            goesOn || since.equals(until) ? since : words.of("finding.months", since, until),
             causes(finding, words, text)));
     if (isPriced(viewer, finding)) {
-      said.add(words.of("finding.says.yearly", yearly(finding, words, text)));
+      said.add(
+          words.of(
+              goesOn ? "finding.says.yearly" : "finding.says.yearly.past",
+              yearly(finding, words, text)));
     }
     finding
         .saved()
@@ -254,7 +260,11 @@ class FindingPage {
   private List<FindingViews.Visited> visits(
       Finding finding, Words words, FigureText text, ZoneId zone) {
     Instant from = finding.began();
-    Instant until = clock.instant().plusSeconds(1);
+    Instant until =
+        LocalDate.ofInstant(finding.workedAt().orElseGet(clock::instant), zone)
+            .plusDays(1)
+            .atStartOfDay(zone)
+            .toInstant();
     if (!from.isBefore(until)) {
       return List.of();
     }

@@ -53,13 +53,13 @@ final class FindingViews {
    * @param title name of the system
    * @param whose site and customer
    * @param sentences what is wrong and what became of it, the first one large
-   * @param priced whether the second sentence says what the loss costs
+   * @param priced whether the second sentence says what a loss that goes on costs
    * @param status how far it has come
    * @param causes what to check and bring, per cause that the evidence cannot separate
    * @param figures name and value of each figure
    * @param cautions what to mind when working
    * @param steps what happened, newest last
-   * @param visits visits to the system since the fault began, newest first
+   * @param visits visits to the system while the fault lasted, newest first
    * @param people who may be sent
    * @param assignee who is; 0 where nobody
    * @param mayAssign whether the reader may send somebody
