@@ -302,9 +302,29 @@ abstract class RoundPagesCases extends PageCases {
   @Test
   void showsNothingOfOtherSites() throws Exception {
     Viewer stranger = signedIn.technician("stranger@round.test");
-    assertThat(open("/rounds", stranger)).doesNotContain("ROUND-T");
+    assertThat(open("/rounds", stranger))
+        .contains("No site is assigned to you yet")
+        .doesNotContain("ROUND-T");
     asksFor("/rounds/ROUND-T", stranger, status().isNotFound());
     asksFor("/rounds", signedIn.customer("reader@round.test", "ROUND-C"), status().isForbidden());
+  }
+
+  @Test
+  void tellsATechnicianWhoseSitesHaveNoMeterThatNoneIsDescribed() throws Exception {
+    jdbc.sql(
+            """
+            INSERT INTO site_site (code, customer_id, name, time_zone, created_at)
+            SELECT 'ROUND-BARE', customer_id, 'Bare roof', time_zone, created_at FROM site_site
+            WHERE code = 'ROUND-S' AND NOT EXISTS
+              (SELECT 1 FROM site_site WHERE code = 'ROUND-BARE')""")
+        .update();
+    Viewer walker =
+        signedIn.technician(
+            "bare@round.test", count("SELECT id FROM site_site WHERE code = 'ROUND-BARE'"));
+
+    assertThat(open("/rounds", walker))
+        .contains("No makeup meter is described yet")
+        .doesNotContain("No site is assigned");
   }
 
   /** A picture with a comment, where cameras write place and device. */

@@ -133,11 +133,13 @@ class RoundPage {
   }
 
   /** Why the list is empty, and what fills it. */
-  private static String nothing(Viewer viewer, String search, Words words) {
+  private String nothing(Viewer viewer, String search, Words words) {
     return words.of(
         !search.isBlank()
             ? "round.lead.none"
-            : viewer.role() == Role.TECHNICIAN ? "round.lead.no-site" : "round.lead.no-meter");
+            : viewer.role() == Role.TECHNICIAN && access.listSites(viewer).isEmpty()
+                ? "round.lead.no-site"
+                : "round.lead.no-meter");
   }
 
   private static String address(String search, int offset) {
