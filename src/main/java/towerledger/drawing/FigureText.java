@@ -40,9 +40,6 @@ public record FigureText(UnitPreference units, Locale locale) {
   private static final String PLUS_MINUS = "\u00a0±\u00a0";
   private static final char SPACE = '\u00a0';
 
-  /** Whole numbers below it, and their halves, are doubles exactly. */
-  private static final double LARGEST_WHOLE = 1e15;
-
   // One a language; made once, since a page writes hundreds of figures.
   private static final Map<Locale, NumberFormat> NUMBERS = new ConcurrentHashMap<>();
   private static final Map<Locale, DecimalFormatSymbols> GROUPS = new ConcurrentHashMap<>();
@@ -108,7 +105,7 @@ public record FigureText(UnitPreference units, Locale locale) {
       return bareVolume(part);
     }
     int place = (int) Math.floor(Math.log10(whole)) - 3;
-    return decimals(round(part.in(volumeUnit()), place), Math.max(0, -place));
+    return decimals(Rounding.round(part.in(volumeUnit()), place), Math.max(0, -place));
   }
 
   /** A metered volume in full: every gallon, or tenth of a cubic metre. */
@@ -124,9 +121,9 @@ public record FigureText(UnitPreference units, Locale locale) {
   /** An estimate's value alone, rounded as beside its interval of half this width: 331,000 gal. */
   public String about(Volume value, Volume half) {
     double middle = value.in(volumeUnit());
-    int place = place(Math.max(half.in(volumeUnit()), 1e-9));
+    int place = Rounding.place(Math.max(half.in(volumeUnit()), 1e-9));
     return half.litres() > 0
-        ? decimals(round(middle, place), Math.max(0, -place)) + SPACE + volumeUnitName()
+        ? decimals(Rounding.round(middle, place), Math.max(0, -place)) + SPACE + volumeUnitName()
         : volume(value);
   }
 
@@ -134,7 +131,7 @@ public record FigureText(UnitPreference units, Locale locale) {
   public String about(Money value, double half) {
     return half > 0
         ? currency(value.currency(), 0)
-            .format(round(value.amount().doubleValue(), Math.max(0, place(half))))
+            .format(Rounding.round(value.amount().doubleValue(), Math.max(0, Rounding.place(half))))
         : money(value);
   }
 
@@ -179,19 +176,19 @@ public record FigureText(UnitPreference units, Locale locale) {
     if (upper <= lower) {
       return money(value);
     }
-    int place = Math.max(0, place(halfWidth(middle, lower, upper)));
+    int place = Math.max(0, Rounding.place(Rounding.halfWidth(middle, lower, upper)));
     NumberFormat format = currency(value.currency(), 0);
-    if (isLopsided(middle, lower, upper)) {
-      return format.format(round(middle, place))
+    if (Rounding.isLopsided(middle, lower, upper)) {
+      return format.format(Rounding.round(middle, place))
           + " ("
-          + format.format(round(lower, place))
+          + format.format(Rounding.round(lower, place))
           + TO
-          + format.format(round(upper, place))
+          + format.format(Rounding.round(upper, place))
           + ")";
     }
-    return format.format(round(middle, place))
+    return format.format(Rounding.round(middle, place))
         + PLUS_MINUS
-        + decimals(round((upper - lower) / 2, place), 0);
+        + decimals(Rounding.round((upper - lower) / 2, place), 0);
   }
 
   private NumberFormat currency(Currency currency, int decimals) {
@@ -266,7 +263,7 @@ public record FigureText(UnitPreference units, Locale locale) {
 
   /** A number with a fixed number of decimals. */
   public String decimals(double value, int decimals) {
-    if (decimals == 0 && value == Math.rint(value) && Math.abs(value) < LARGEST_WHOLE) {
+    if (decimals == 0 && value == Math.rint(value) && Math.abs(value) < Rounding.LARGEST_WHOLE) {
       return whole((long) value);
     }
     NumberFormat format = number();
@@ -316,7 +313,7 @@ public record FigureText(UnitPreference units, Locale locale) {
       return "0";
     }
     int place = (int) Math.floor(Math.log10(Math.abs(value))) - digits + 1;
-    return decimals(round(value, place), Math.max(0, -place));
+    return decimals(Rounding.round(value, place), Math.max(0, -place));
   }
 
   /** A tick of an axis: as few digits as it needs. */
@@ -333,45 +330,18 @@ public record FigureText(UnitPreference units, Locale locale) {
     if (high <= low) {
       return significant(value, 3);
     }
-    int place = place(halfWidth(value, low, high));
+    int place = Rounding.place(Rounding.halfWidth(value, low, high));
     int decimals = Math.max(0, -place);
-    String middle = decimals(round(value, place), decimals);
-    if (isLopsided(value, low, high)) {
+    String middle = decimals(Rounding.round(value, place), decimals);
+    if (Rounding.isLopsided(value, low, high)) {
       return middle
           + " ("
-          + decimals(round(low, place), decimals)
+          + decimals(Rounding.round(low, place), decimals)
           + TO
-          + decimals(round(high, place), decimals)
+          + decimals(Rounding.round(high, place), decimals)
           + ")";
     }
-    return middle + PLUS_MINUS + decimals(round((high - low) / 2, place), decimals);
-  }
-
-  private static double halfWidth(double value, double low, double high) {
-    return Math.max(Math.max(high - value, value - low), 1e-9);
-  }
-
-  private static boolean isLopsided(double value, double low, double high) {
-    double up = high - value;
-    double down = value - low;
-    return Math.abs(up - down) > 0.25 * Math.max(up, down);
-  }
-
-  /** Decimal place of the second significant digit. */
-  private static int place(double halfWidth) {
-    return (int) Math.floor(Math.log10(halfWidth)) - 1;
-  }
-
-  /** Halves away from zero, exactly. */
-  static double round(double value, int place) {
-    double size = Math.abs(value);
-    if (place < 0 || size >= LARGEST_WHOLE || place > 15) {
-      return new BigDecimal(value).setScale(-place, RoundingMode.HALF_UP).doubleValue();
-    }
-    double unit = Math.pow(10, place);
-    double rest = size % unit; // exact, and so is what is left
-    double rounded = size - rest + (rest >= unit / 2 ? unit : 0);
-    return value < 0 && rounded > 0 ? -rounded : rounded;
+    return middle + PLUS_MINUS + decimals(Rounding.round((high - low) / 2, place), decimals);
   }
 
   // Times

@@ -104,7 +104,7 @@ class FigureTextTest {
       double tie = Math.rint(value) + (i % 2 == 0 ? 0.5 : 50);
       for (double any : new double[] {value, tie, Math.rint(value)}) {
         int place = random.nextInt(8) - 2;
-        assertThat(FigureText.round(any, place))
+        assertThat(Rounding.round(any, place))
             .as("%s at 10^%s", any, place)
             .isEqualTo(new BigDecimal(any).setScale(-place, RoundingMode.HALF_UP).doubleValue());
         String text = library.format(any);
