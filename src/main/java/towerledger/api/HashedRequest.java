@@ -99,18 +99,29 @@ final class HashedRequest extends HttpServletRequestWrapper {
     }
   }
 
-  /** Reads a body that no controller will read. */
-  void readAll() throws IOException, ServletException {
-    if (type != null && type.equalsTypeAndSubtype(MediaType.MULTIPART_FORM_DATA)) {
-      getParts();
-    } else {
-      drain(Long.MAX_VALUE);
+  /** Reads a body that no controller will read; false where it is broken. */
+  boolean readAll() {
+    try {
+      if (type != null && type.equalsTypeAndSubtype(MediaType.MULTIPART_FORM_DATA)) {
+        getParts();
+        return true;
+      }
+      return drain(Long.MAX_VALUE);
+    } catch (IOException | ServletException | IllegalStateException broken) {
+      return false;
     }
   }
 
-  /** Whether the body was read to its end, or its rest is short enough to be read now. */
-  boolean isRead() throws IOException {
-    return partsRead || drain(DRAIN_LIMIT);
+  /**
+   * Whether the body was read to its end, or its rest is short enough to be read now. A form that
+   * could not be taken apart leaves its stream closed: it was not.
+   */
+  boolean isRead() {
+    try {
+      return partsRead || drain(DRAIN_LIMIT);
+    } catch (IOException broken) {
+      return false;
+    }
   }
 
   private boolean drain(long limit) throws IOException {

@@ -75,9 +75,18 @@ class IdempotentPosts extends OncePerRequestFilter {
     }
   }
 
-  /** A token bound to a customer does not meet the keys of its owner's other tokens. */
+  /**
+   * Whose keys are met: those of the same person, seeing the same customer and allowed the same. An
+   * answer is given again before anybody asks whether its reader might have made the request.
+   */
   private static String owner(Viewer viewer) {
-    return viewer.personId() + "/" + (viewer.customerId() == null ? "all" : viewer.customerId());
+    return "%d/%s/%s/%s/%s"
+        .formatted(
+            viewer.personId(),
+            viewer.customerId() == null ? "all" : viewer.customerId(),
+            viewer.role(),
+            viewer.scope(),
+            viewer.mayEnter() ? "enters" : "looks");
   }
 
   private void work(
@@ -133,7 +142,14 @@ class IdempotentPosts extends OncePerRequestFilter {
           "A request with this Idempotency-Key is being worked on. Try again in a moment.");
       return;
     }
-    request.readAll();
+    if (!request.readAll()) {
+      problems.write(
+          request,
+          response,
+          HttpStatus.BAD_REQUEST,
+          "The upload could not be read to its end. Send it again.");
+      return;
+    }
     if (!request.hash().equals(given.requestHash())) {
       problems.write(
           request,

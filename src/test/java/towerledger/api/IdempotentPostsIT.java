@@ -7,7 +7,16 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.header;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import jakarta.servlet.FilterChain;
+import jakarta.servlet.ServletException;
+import jakarta.servlet.ServletInputStream;
+import jakarta.servlet.ServletRequest;
+import jakarta.servlet.ServletResponse;
 import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletRequestWrapper;
+import jakarta.servlet.http.Part;
+import java.io.IOException;
+import java.util.Collection;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.AfterEach;
@@ -27,6 +36,8 @@ import org.springframework.web.bind.annotation.RestController;
 import towerledger.ApplicationOnH2;
 import towerledger.SignedIn;
 import towerledger.account.CurrentViewer;
+import towerledger.account.TokenScope;
+import towerledger.account.Viewer;
 import towerledger.account.ViewerAuthentication;
 
 /** A retry with the same key is the same answer, and the work is done once. */
@@ -46,7 +57,8 @@ class IdempotentPostsIT {
   void signIn() {
     mvc =
         MockMvcBuilders.standaloneSetup(counting)
-            .addFilters(new IdempotentPosts(answers, currentViewer, problems))
+            .addFilters(
+                IdempotentPostsIT::breaking, new IdempotentPosts(answers, currentViewer, problems))
             .build();
     SecurityContextHolder.getContext()
         .setAuthentication(new ViewerAuthentication(signedIn.office()));
@@ -108,6 +120,45 @@ class IdempotentPostsIT {
     assertThat(counting.calls).hasValue(1);
   }
 
+  /** A form without its boundary leaves the stream closed, and the container says so by a fault. */
+  @Test
+  void saysThatABrokenBodyIsBrokenAndFreesItsKey() throws Exception {
+    mvc.perform(keyed(post("/count").content("a").header("X-Broken", "1")))
+        .andExpect(status().isBadRequest());
+    mvc.perform(keyed(post("/count").content("a"))).andExpect(content().string("1: a"));
+    mvc.perform(keyed(post("/count").content("a").header("X-Broken", "1")))
+        .andExpect(status().isBadRequest())
+        .andExpect(header().doesNotExist("Idempotency-Replayed"));
+    mvc.perform(
+            keyed(post("/count").content("a").header("X-Broken", "1"))
+                .contentType("multipart/form-data"))
+        .andExpect(status().isBadRequest());
+  }
+
+  @Test
+  void doesNotGiveAnAnswerToATokenThatMayOnlyLook() throws Exception {
+    mvc.perform(keyed(post("/count").content("a"))).andExpect(status().isCreated());
+
+    Viewer office = signedIn.office();
+    SecurityContextHolder.getContext()
+        .setAuthentication(
+            new ViewerAuthentication(
+                new Viewer(
+                    office.personId(),
+                    office.email(),
+                    office.name(),
+                    office.role(),
+                    office.customerId(),
+                    TokenScope.READ,
+                    office.mayEnter(),
+                    office.units(),
+                    office.language())));
+
+    mvc.perform(keyed(post("/count").content("a")))
+        .andExpect(header().doesNotExist("Idempotency-Replayed"));
+    assertThat(counting.calls).hasValue(2);
+  }
+
   @Test
   void refusesAKeyThatIsNone() throws Exception {
     mvc.perform(post("/count").content("a").header("Idempotency-Key", "x".repeat(201)))
@@ -125,6 +176,26 @@ class IdempotentPostsIT {
 
   private <B extends AbstractMockHttpServletRequestBuilder<B>> B keyed(B request) {
     return request.header("Idempotency-Key", key);
+  }
+
+  private static void breaking(ServletRequest request, ServletResponse response, FilterChain chain)
+      throws IOException, ServletException {
+    var http = (HttpServletRequest) request;
+    chain.doFilter(
+        http.getHeader("X-Broken") == null
+            ? http
+            : new HttpServletRequestWrapper(http) {
+              @Override
+              public ServletInputStream getInputStream() throws IOException {
+                throw new IOException("Stream closed");
+              }
+
+              @Override
+              public Collection<Part> getParts() throws IOException {
+                throw new IOException("no multipart boundary was found");
+              }
+            },
+        response);
   }
 
   private interface Work {
