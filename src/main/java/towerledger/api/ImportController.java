@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
@@ -95,7 +96,7 @@ class ImportController {
     return inTemporaryFolder(
         folder -> {
           Path place = folder.resolve("body");
-          layDown(request, place);
+          layDown(request, charset(request, name), place);
           if (file == null && !isZip(place)) {
             throw new UploadRefused(
                 UploadRefused.Kind.UNREADABLE,
@@ -119,10 +120,9 @@ class ImportController {
     }
   }
 
-  private static void layDown(HttpServletRequest request, Path place) {
+  private static void layDown(HttpServletRequest request, Charset charset, Path place) {
     long expected = request.getContentLengthLong();
     try {
-      Charset charset = charset(request);
       if (charset.equals(StandardCharsets.UTF_8)) {
         long copied = Files.copy(request.getInputStream(), place);
         if (expected >= 0 && copied != expected) {
@@ -139,7 +139,11 @@ class ImportController {
     }
   }
 
-  private static Charset charset(HttpServletRequest request) {
+  /** How the text is encoded; a feed says so itself, and would say wrong once it was turned. */
+  private static Charset charset(HttpServletRequest request, String name) {
+    if (!name.toLowerCase(Locale.ROOT).endsWith(".csv")) {
+      return StandardCharsets.UTF_8;
+    }
     String type = request.getContentType();
     Charset charset = type == null ? null : MediaType.parseMediaType(type).getCharset();
     return charset == null || charset.equals(StandardCharsets.US_ASCII)

@@ -16,7 +16,7 @@ import java.util.OptionalDouble;
  * Reads EPW weather files (EnergyPlus weather format): eight header lines, then 8760 hours of local
  * standard time, each named by its end (hour 1 is the first of the day). The years of a typical
  * year differ from month to month and mean nothing; hours are given in the year of {@link
- * TypicalYear}. Missing values: 99.9 °C, 999 %, 999999 Pa.
+ * TypicalYear}, those of a leap day are left out. Missing values: 99.9 °C, 999 %, 999999 Pa.
  *
  * <p>Source: EnergyPlus Auxiliary Programs, 'Weather Converter Program', data dictionary; column
  * order checked against the open library pvlib.
@@ -35,7 +35,8 @@ public final class EpwReader {
    * @param epw the file's text; not closed here
    * @param sink takes the hours
    * @return the station as the header describes it
-   * @throws WeatherFormatException when the first line is no EPW header
+   * @throws WeatherFormatException when the first or the eighth line is no EPW header, or an hour
+   *     has several records
    * @throws IOException when reading fails
    */
   public static Station read(String code, Reader epw, WeatherSink sink) throws IOException {
@@ -65,15 +66,39 @@ public final class EpwReader {
           "LOCATION gives latitude '%s', longitude '%s', time zone '%s', elevation '%s'; all four must be numbers in range"
               .formatted(location[6], location[7], location[8], location[9]));
     }
+    if (!(zoneHours >= -12 && zoneHours <= 14)) {
+      throw new WeatherFormatException(
+          "LOCATION gives time zone %s, outside -12 to 14 hours; local standard time is so many hours before or behind UTC"
+              .formatted(location[8].strip()));
+    }
     Duration offset = Duration.ofMinutes(Math.round(zoneHours * 60));
     long number = 1;
     for (String line = lines.readLine(); line != null; line = lines.readLine()) {
       number++;
-      if (number > HEADER_LINES && !line.isBlank()) {
+      if (number == HEADER_LINES) {
+        requireHourly(line);
+      } else if (number > HEADER_LINES && !line.isBlank()) {
         readHour(number, line, offset, sink);
       }
     }
+    if (number < HEADER_LINES) {
+      requireHourly("");
+    }
     return station;
+  }
+
+  /** The last line before the hours tells how many records an hour has. */
+  private static void requireHourly(String periods) {
+    String[] cells = periods.split(",", -1);
+    if (!cells[0].strip().equalsIgnoreCase("DATA PERIODS")) {
+      throw new WeatherFormatException(
+          "the eighth line is not 'DATA PERIODS,...', so the hours may begin elsewhere; an EPW file has eight lines before them");
+    }
+    if (cells.length > 2 && !cells[2].isBlank() && !cells[2].strip().equals("1")) {
+      throw new WeatherFormatException(
+          "DATA PERIODS tells %s records an hour; give a file with one record an hour"
+              .formatted(cells[2].strip()));
+    }
   }
 
   private static void readHour(long number, String line, Duration offset, WeatherSink sink) {
@@ -91,9 +116,12 @@ public final class EpwReader {
       return;
     }
     try {
-      LocalDate day =
-          LocalDate.of(
-              TypicalYear.YEAR, number(cells[1]), Math.min(number(cells[2]), lastDay(cells)));
+      if (number(cells[1]) == 2 && number(cells[2]) == 29) {
+        // A typical year has no leap day: 29 February takes the hours of the 28th.
+        sink.missing(number);
+        return;
+      }
+      LocalDate day = LocalDate.of(TypicalYear.YEAR, number(cells[1]), number(cells[2]));
       int hour = number(cells[3]);
       if (hour < 1 || hour > 24) {
         throw new IllegalArgumentException(
@@ -130,11 +158,6 @@ public final class EpwReader {
     } catch (DateTimeException | IllegalArgumentException e) {
       sink.refused(number, line, String.valueOf(e.getMessage()));
     }
-  }
-
-  /** The leap day of a file made of a leap year counts as 28 February. */
-  private static int lastDay(String[] cells) {
-    return number(cells[1]) == 2 && number(cells[2]) == 29 ? 28 : 31;
   }
 
   private static int number(String cell) {

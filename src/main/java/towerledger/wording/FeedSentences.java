@@ -26,7 +26,7 @@ final class FeedSentences {
         "the file begins with <{t}>, not with an Atom <feed>; is this a Green Button " + "file?");
     s.put(
         "refused.feed-numbers",
-        "start and duration in seconds and the value must be whole numbers: {t}");
+        "start and duration in seconds, the value and its quality must be whole numbers: {t}");
     s.put("refused.feed-begins", "the interval begins {t}, outside {t} to {t}; check the seconds");
     s.put("refused.feed-lasts", "the interval lasts {n} s; whole minutes from 1 to {n} are taken");
     s.put("refused.feed-nowhere", "the reading stands in no entry of interval blocks");
@@ -38,6 +38,18 @@ final class FeedSentences {
     s.put(
         "refused.feed-commodity",
         "the commodity is {n}; only 9 (potable) and 14 (reclaimed water) are taken");
+    s.put(
+        "refused.feed-extremes",
+        "the values are the greatest or least of their interval (data qualifier {n}), which tells"
+            + " no volume");
+    s.put(
+        "refused.feed-not-measured",
+        "the value is projected or normalised for weather (quality {n}), not what passed the"
+            + " meter");
+    s.put(
+        "refused.feed-empty",
+        "the feed holds no IntervalReading in the namespace http://naesb.org/espi, so nothing was"
+            + " taken");
     s.put("refused.feed-direction", "the flow direction is {n}, not 1 (forward)");
     s.put("refused.feed-power", "the power of ten '{t}' is not a whole number");
     s.put("refused.feed-service", "the service is of kind {n}, not 2 (water); only water is taken");
@@ -47,7 +59,7 @@ final class FeedSentences {
     s.put(
         "refused.feed-unit",
         "the unit of measure is '{t}'; known are 42, 119, 128, 130, 134 (volumes) and "
-            + "45, 82, 125, 129, 137 (flows)");
+            + "45, 82, 122, 125, 129, 131, 137 (flows)");
     s.put(
         "refused.feed-way",
         "the values accumulate in way {n}; only 4 (volume of the interval) is taken. "
@@ -63,6 +75,17 @@ final class FeedSentences {
     s.put(
         "refused.epw-numbers",
         "date, temperature, humidity and pressure (columns 1 to 10) must be numbers: " + "{t}");
+    s.put(
+        "refused.epw-zone",
+        "LOCATION gives time zone {n}, outside -12 to 14 hours; local standard time is so many hours"
+            + " before or behind UTC");
+    s.put(
+        "refused.epw-periods",
+        "the eighth line is not 'DATA PERIODS,...', so the hours may begin elsewhere; an EPW file has"
+            + " eight lines before them");
+    s.put(
+        "refused.epw-steps",
+        "DATA PERIODS tells {t} records an hour; give a file with one record an hour");
     s.put("refused.epw-hour", "hour {n} is outside 1 to 24; EPW names an hour by its end");
     s.put(
         "refused.epw-first",

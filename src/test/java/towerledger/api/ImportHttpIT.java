@@ -85,6 +85,39 @@ class ImportHttpIT {
     }
   }
 
+  /** A feed tells its own encoding, also where the header of the request tells it too. */
+  @Test
+  void takesAFeedInUtf16ByTheHeaderOrWithoutIt() throws Exception {
+    takeBook("HTU");
+    String feed =
+        """
+        <?xml version="1.0" encoding="UTF-16"?>
+        <feed xmlns="http://www.w3.org/2005/Atom" xmlns:e="http://naesb.org/espi">
+          <entry><link rel="self" href="/UsagePoint/1"/>
+            <content><e:UsagePoint><e:ServiceCategory><e:kind>2</e:kind></e:ServiceCategory></e:UsagePoint></content></entry>
+          <entry><link rel="self" href="/UsagePoint/1/MeterReading/1"/><link rel="related" href="/ReadingType/1"/>
+            <content><e:MeterReading/></content></entry>
+          <entry><link rel="self" href="/ReadingType/1"/>
+            <content><e:ReadingType><e:uom>128</e:uom></e:ReadingType></content></entry>
+          <entry><link rel="self" href="/UsagePoint/1/MeterReading/1/IntervalBlock/1"/>
+            <content><e:IntervalBlock>
+              <e:IntervalReading><e:timePeriod><e:duration>3600</e:duration><e:start>1738281600</e:start></e:timePeriod><e:value>40</e:value></e:IntervalReading>
+            </e:IntervalBlock></content></entry>
+        </feed>
+        """;
+
+    for (String type : new String[] {"application/xml; charset=UTF-16", "application/xml"}) {
+      mvc.perform(
+              post(IMPORTS + "?file=HTU-MU.xml")
+                  .contentType(type)
+                  .content(feed.getBytes(StandardCharsets.UTF_16))
+                  .with(signedIn.api(signedIn.office())))
+          .andExpect(status().isOk())
+          .andExpect(jsonPath("$.files[0].rows").value(1))
+          .andExpect(jsonPath("$.files[0].quarantined").value(0));
+    }
+  }
+
   @Test
   void saysWhatIsWrongWithAnUploadItRefuses() throws Exception {
     var office = signedIn.api(signedIn.office());

@@ -133,6 +133,20 @@ abstract class OpenFormatCases {
   }
 
   @Test
+  void feedInAnotherNamespaceIsNotSilentlyEmpty() throws IOException {
+    takeBook("OPN");
+
+    FileReceipt receipt =
+        take(
+            "OPN-MU.xml",
+            FEED.replace("http://naesb.org/espi", "http://naesb.org/other")
+                .getBytes(StandardCharsets.UTF_8));
+
+    assertThat(receipt.rows()).isZero();
+    assertThat(receipt.reasons()).anyMatch(reason -> reason.contains("no IntervalReading"));
+  }
+
+  @Test
   void sampleOfTheStandardIsTakenWithItsOddities() throws IOException {
     takeBook("OPS");
     byte[] sample = Files.readAllBytes(SharedReference.fileOrSkip("espi_water_sample.xml"));

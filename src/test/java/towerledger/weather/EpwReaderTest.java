@@ -175,6 +175,51 @@ class EpwReaderTest {
     assertThat(collected.rows.get(2).hourStart()).isEqualTo(Instant.parse("2001-01-01T05:00:00Z"));
   }
 
+  /** A typical year has no leap day; 28 February keeps its own hours. */
+  @Test
+  void leavesTheLeapDayOut() throws IOException {
+    var collected = new Collected();
+
+    EpwReader.read(
+        "BROOK",
+        new StringReader(
+            epw(
+                "2004,2,28,13,60,flags,12.5,5.0,55,98900,0",
+                "2004,2,29,13,60,flags,20.5,5.0,55,98900,0",
+                "2004,2,30,13,60,flags,20.5,5.0,55,98900,0")),
+        collected);
+
+    assertThat(collected.rows).hasSize(1);
+    assertThat(collected.rows.get(0).dryBulbC()).isEqualTo(12.5);
+    assertThat(collected.missing).containsExactly(10L);
+    assertThat(collected.refused).containsOnlyKeys(11L);
+  }
+
+  /** DATA PERIODS: number of periods, records an hour. Of four records none is the hour's mean. */
+  @Test
+  void refusesSeveralRecordsAnHourAndHeadersOfAnotherLength() {
+    String hour = "1999,3,4,13,60,flags,12.5,5.0,55,98900,0";
+    assertThatThrownBy(() -> readText(epw(hour).replace("PERIODS,1,1,", "PERIODS,1,4,")))
+        .isInstanceOf(WeatherFormatException.class)
+        .hasMessageContaining("4 records an hour");
+    assertThatThrownBy(() -> readText(epw(hour).replace("COMMENTS 2,\n", "")))
+        .isInstanceOf(WeatherFormatException.class)
+        .hasMessageContaining("eighth line");
+    assertThatThrownBy(() -> readText(epw(hour).replace("COMMENTS 2,\n", "COMMENTS 2,\nMORE\n")))
+        .isInstanceOf(WeatherFormatException.class)
+        .hasMessageContaining("eighth line");
+    assertThatThrownBy(() -> readText("LOCATION,a,b,c,d,e,41.5,-88,-6,210"))
+        .isInstanceOf(WeatherFormatException.class)
+        .hasMessageContaining("eighth line");
+    assertThatThrownBy(() -> readText(epw(hour).replace("-6.0", "-60")))
+        .isInstanceOf(WeatherFormatException.class)
+        .hasMessageContaining("time zone -60");
+  }
+
+  private static void readText(String epw) throws IOException {
+    EpwReader.read("X", new StringReader(epw), new Collected());
+  }
+
   @Test
   void refusesLinesInWordsAndGoesOn() throws IOException {
     var collected = new Collected();

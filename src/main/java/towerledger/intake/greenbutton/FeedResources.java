@@ -122,7 +122,8 @@ final class FeedResources implements FeedHandler {
         owners.put(
             i,
             reading == null
-                ? new Owner("", "", unjoined("its links lead to no MeterReading of this feed"))
+                ? new Owner(
+                    "", "", ReadingType.refused("its links lead to no MeterReading of this feed"))
                 : byReading.computeIfAbsent(reading, r -> owner(r, usagePoints, types)));
       }
     }
@@ -145,12 +146,8 @@ final class FeedResources implements FeedHandler {
         point == null ? "" : point.self,
         reading.self,
         type == null
-            ? unjoined("its meter reading names no ReadingType of this feed")
+            ? ReadingType.refused("its meter reading names no ReadingType of this feed")
             : ReadingType.of(service, type.values));
-  }
-
-  private static ReadingType unjoined(String why) {
-    return new ReadingType(0, false, java.util.Optional.of(why));
   }
 
   /** By the upward link, else by the address it is below, else the only one there is. */

@@ -4,6 +4,7 @@ import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Second walk through a feed: hands on every interval reading of water. */
@@ -12,6 +13,9 @@ final class IntervalReadings implements FeedHandler {
   private static final int LONGEST_MINUTES = 46_080;
   private static final Instant EARLIEST = Instant.parse("1990-01-01T00:00:00Z");
   private static final Instant LATEST = Instant.parse("2200-01-01T00:00:00Z");
+
+  /** QualityOfReading: 12 a forecast, 15 a value moved to another weather. */
+  private static final Set<String> NOT_MEASURED = Set.of("12", "15");
 
   private final Map<Integer, FeedResources.Owner> owners;
   private final GreenButtonSink sink;
@@ -75,6 +79,10 @@ final class IntervalReadings implements FeedHandler {
 
   private void hand(long line) {
     FeedResources.Owner of = owner;
+    if (of != null) {
+      duration = duration.isEmpty() ? of.type().intervalSeconds() : duration;
+      quality = quality.isEmpty() ? of.type().quality() : quality;
+    }
     String raw = "start=%s duration=%s value=%s".formatted(start, duration, value);
     if (of == null) {
       sink.refused(line, raw, "the reading stands in no entry of interval blocks");
@@ -84,13 +92,22 @@ final class IntervalReadings implements FeedHandler {
       sink.refused(line, raw, of.type().refusal().get());
       return;
     }
+    if (NOT_MEASURED.contains(quality)) {
+      sink.refused(
+          line,
+          raw,
+          "the value is projected or normalised for weather (quality %s), not what passed the meter"
+              .formatted(quality));
+      return;
+    }
     try {
       sink.interval(line, interval(of));
     } catch (NumberFormatException e) {
       sink.refused(
           line,
           raw,
-          "start and duration in seconds and the value must be whole numbers: " + e.getMessage());
+          "start and duration in seconds, the value and its quality must be whole numbers: "
+              + e.getMessage());
     } catch (DateTimeException | IllegalArgumentException e) {
       sink.refused(line, raw, String.valueOf(e.getMessage()));
     }

@@ -9,18 +9,28 @@ import towerledger.quantity.VolumeUnit;
  * volumes.
  *
  * <p>Source: NAESB ESPI schema (REQ.21), enumerations CommodityKind, UnitSymbolKind,
- * AccumulationKind, FlowDirectionKind; {@code kind} and titles are not looked at, because feeds of
- * water in the field carry those of energy.
+ * AccumulationKind, FlowDirectionKind, DataQualifierKind; {@code kind} and titles are not looked
+ * at, because feeds of water in the field carry those of energy.
  *
  * @param litresPerValue litres for each unit of value; for flows, litres per hour
  * @param isFlow whether the value is a mean flow over the interval rather than a volume
  * @param refusal why the values cannot be taken; empty when they can
+ * @param intervalSeconds text of the length that holds where a reading gives none; may be empty
+ * @param quality text of the quality that holds where a reading gives none; may be empty
  */
-record ReadingType(double litresPerValue, boolean isFlow, Optional<String> refusal) {
+record ReadingType(
+    double litresPerValue,
+    boolean isFlow,
+    Optional<String> refusal,
+    String intervalSeconds,
+    String quality) {
 
   private static final double LITRES_PER_CUBIC_METRE = VolumeUnit.CUBIC_METRE.litres();
   private static final int SECONDS_PER_HOUR = 3600;
   private static final int MOST_POWER_OF_TEN = 9;
+
+  /** What the enumerations say where nothing is said. */
+  private static final String NOT_APPLICABLE = "0";
 
   /** Units of volume in litres. */
   private static final Map<String, Double> VOLUMES =
@@ -43,10 +53,15 @@ record ReadingType(double litresPerValue, boolean isFlow, Optional<String> refus
           "82",
           1.0 * SECONDS_PER_HOUR,
           "45",
-          LITRES_PER_CUBIC_METRE * SECONDS_PER_HOUR);
+          LITRES_PER_CUBIC_METRE * SECONDS_PER_HOUR,
+          "122",
+          VolumeUnit.CUBIC_FOOT.litres(),
+          "131",
+          VolumeUnit.IMPERIAL_GALLON.litres());
 
-  private static ReadingType refused(String why) {
-    return new ReadingType(0, false, Optional.of(why));
+  /** Values that cannot be taken, and why. */
+  static ReadingType refused(String why) {
+    return new ReadingType(0, false, Optional.of(why), "", "");
   }
 
   /**
@@ -56,7 +71,8 @@ record ReadingType(double litresPerValue, boolean isFlow, Optional<String> refus
    * @param elements texts of the reading type's elements by name
    */
   static ReadingType of(String serviceKind, Map<String, String> elements) {
-    String commodity = elements.getOrDefault("commodity", "");
+    String told = elements.getOrDefault("commodity", "");
+    String commodity = told.equals(NOT_APPLICABLE) ? "" : told;
     if (!serviceKind.isEmpty() && !serviceKind.equals("2")) {
       return refused(
           "the service is of kind %s, not 2 (water); only water is taken".formatted(serviceKind));
@@ -73,6 +89,12 @@ record ReadingType(double litresPerValue, boolean isFlow, Optional<String> refus
     if (!direction.equals("1") && !direction.equals("0")) {
       return refused("the flow direction is %s, not 1 (forward)".formatted(direction));
     }
+    String qualifier = elements.getOrDefault("dataQualifier", NOT_APPLICABLE);
+    if (qualifier.equals("8") || qualifier.equals("9")) {
+      return refused(
+          "the values are the greatest or least of their interval (data qualifier %s), which tells no volume"
+              .formatted(qualifier));
+    }
     String accumulation = elements.getOrDefault("accumulationBehaviour", "4");
     String unit = elements.getOrDefault("uom", "");
     boolean flow = FLOWS.containsKey(unit);
@@ -84,7 +106,7 @@ record ReadingType(double litresPerValue, boolean isFlow, Optional<String> refus
     Double litres = flow ? FLOWS.get(unit) : VOLUMES.get(unit);
     if (litres == null) {
       return refused(
-          "the unit of measure is '%s'; known are 42, 119, 128, 130, 134 (volumes) and 45, 82, 125, 129, 137 (flows)"
+          "the unit of measure is '%s'; known are 42, 119, 128, 130, 134 (volumes) and 45, 82, 122, 125, 129, 131, 137 (flows)"
               .formatted(unit));
     }
     try {
@@ -92,7 +114,12 @@ record ReadingType(double litresPerValue, boolean isFlow, Optional<String> refus
       if (Math.abs(power) > MOST_POWER_OF_TEN) {
         return refused("a power of ten of %d is beyond any water meter".formatted(power));
       }
-      return new ReadingType(litres * Math.pow(10, power), flow, Optional.empty());
+      return new ReadingType(
+          litres * Math.pow(10, power),
+          flow,
+          Optional.empty(),
+          elements.getOrDefault("intervalLength", ""),
+          elements.getOrDefault("defaultQuality", ""));
     } catch (NumberFormatException e) {
       return refused(
           "the power of ten '%s' is not a whole number"

@@ -40,10 +40,15 @@ class GreenButtonFormat implements OpenFormat {
   @Override
   public void read(String name, Source source, Sink sink) throws IOException {
     String meter = name.substring(0, name.length() - ".xml".length()).strip();
+    Readings readings = new Readings(meter, sink);
     try {
-      GreenButtonReader.read(source::open, new Readings(meter, sink));
+      GreenButtonReader.read(source::open, readings);
     } catch (GreenButtonFormatException e) {
       throw new OpenFormatProblem(String.valueOf(e.getMessage()), e);
+    }
+    if (!readings.any) {
+      sink.note(
+          "the feed holds no IntervalReading in the namespace http://naesb.org/espi, so nothing was taken");
     }
   }
 
@@ -53,6 +58,7 @@ class GreenButtonFormat implements OpenFormat {
     private final String meter;
     private final Sink sink;
     private @Nullable String only;
+    private boolean any;
 
     Readings(String meter, Sink sink) {
       this.meter = meter;
@@ -61,6 +67,7 @@ class GreenButtonFormat implements OpenFormat {
 
     @Override
     public void interval(long line, GreenButtonInterval interval) {
+      any = true;
       if (only == null) {
         only = interval.meterReading();
       }
@@ -83,6 +90,7 @@ class GreenButtonFormat implements OpenFormat {
 
     @Override
     public void refused(long line, String raw, String reason) {
+      any = true;
       sink.refused(line, raw, reason);
     }
   }

@@ -123,7 +123,9 @@ class GreenButtonReaderTest {
     "125, 0, 1, 250",
     "137, 0, 100, 25",
     "82, 0, 1, 900",
-    "45, -3, 2, 1800"
+    "45, -3, 2, 1800",
+    "122, 0, 4, 28.316846592", // cubic feet per hour
+    "131, 0, 40, 45.4609" // imperial gallons per hour
   })
   void convertsEveryUnit(String uom, String power, String value, double litres) throws IOException {
     var collected = read(feed(type("9", "4", uom, power), reading(1_780_300_800L, 900, value)));
@@ -151,6 +153,69 @@ class GreenButtonReaderTest {
     assertThat(collected.intervals).isEmpty();
     assertThat(collected.reasons).hasSize(1);
     assertThat(collected.reasons.get(0)).contains(reason);
+  }
+
+  /** CommodityKind 0 is 'not applicable': then the kind of service says that it is water. */
+  @Test
+  void takesWaterWhoseCommodityIsNotSaid() throws IOException {
+    String unsaid = feed(type("0", "4", "128", "0"), reading(1_780_300_800L, 900, "5"));
+
+    assertThat(read(unsaid).intervals).hasSize(1);
+    assertThat(read(unsaid.replace("<e:kind>2</e:kind>", "")).reasons.get(0))
+        .contains("neither service kind nor commodity");
+  }
+
+  /** ReadingType: intervalLength and defaultQuality hold where a reading gives none of its own. */
+  @Test
+  void takesLengthAndQualityFromTheReadingTypeWhereAReadingGivesNone() throws IOException {
+    String own =
+        type("9", "4", "128", "0")
+            + "<e:intervalLength>3600</e:intervalLength><e:defaultQuality>8</e:defaultQuality>";
+    var collected =
+        read(
+            feed(
+                own,
+                reading(1_780_300_800L, 900, "5")
+                    + reading(1_780_301_700L, 900, "6")
+                        .replace("<e:duration>900</e:duration>", "")));
+
+    assertThat(collected.reasons).isEmpty();
+    assertThat(collected.intervals.get(0).minutes()).isEqualTo(15);
+    assertThat(collected.intervals.get(1).minutes()).isEqualTo(60);
+    assertThat(collected.intervals.get(1).quality()).hasValue(8);
+  }
+
+  /** QualityOfReading 12 is a forecast, 15 a value moved to another weather: neither passed. */
+  @ParameterizedTest
+  @CsvSource({"12", "15"})
+  void refusesWhatNobodyMeasured(String quality) throws IOException {
+    var collected =
+        read(
+            feed(
+                type("9", "4", "128", "0"),
+                reading(1_780_300_800L, 900, "5")
+                    .replace(
+                        "<e:timePeriod>",
+                        "<e:ReadingQuality><e:quality>%s</e:quality></e:ReadingQuality><e:timePeriod>"
+                            .formatted(quality))));
+
+    assertThat(collected.intervals).isEmpty();
+    assertThat(collected.reasons.get(0)).contains("quality " + quality);
+  }
+
+  /** DataQualifierKind 8 is a maximum, 9 a minimum, 2 a mean. */
+  @ParameterizedTest
+  @CsvSource({"8, 0", "9, 0", "2, 1", "0, 1", "12, 1"})
+  void refusesTheGreatestOrLeastOfAnInterval(String qualifier, int taken) throws IOException {
+    var collected =
+        read(
+            feed(
+                type("9", "12", "129", "0")
+                    + "<e:dataQualifier>%s</e:dataQualifier>".formatted(qualifier),
+                reading(1_780_300_800L, 900, "5")));
+
+    assertThat(collected.intervals).hasSize(taken);
+    assertThat(collected.reasons).hasSize(1 - taken);
   }
 
   @Test
