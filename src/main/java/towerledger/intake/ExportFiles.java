@@ -7,7 +7,10 @@ final class ExportFiles {
 
   private ExportFiles() {}
 
-  /** Settings as columns hold for a tower's own system only, so all go into settings.csv. */
+  /**
+   * Settings as columns hold for a tower's own system only, so all go into settings.csv. A tower's
+   * own system stands in systems.csv where it has a name of its own.
+   */
   static final List<ExportFile> ALL =
       List.of(
           ExportFile.of(
@@ -36,7 +39,10 @@ final class ExportFiles {
                 y.waterside_economizer, y.building_use, y.occupied_from, y.occupied_to,
                 y.occupied_days, y.idle_months
               FROM site_system y JOIN site_site s ON s.id = y.site_id
-              WHERE NOT y.own_tower ORDER BY y.code"""),
+              WHERE NOT y.own_tower OR NOT EXISTS (
+                SELECT 1 FROM site_tower t
+                WHERE t.system_id = y.id AND t.code = y.code AND t.name = y.name)
+              ORDER BY y.code"""),
           ExportFile.of(
               "towers",
               """
@@ -81,9 +87,9 @@ final class ExportFiles {
               ORDER BY m.code"""),
           ExportFile.of(
               "register_readings",
-              "meter ~read_at register kind \"note",
+              "meter ~read_at register kind \"note doubtful",
               """
-              SELECT m.code, r.read_at, r.register, r.kind, r.note, s.time_zone,
+              SELECT m.code, r.read_at, r.register, r.kind, r.note, r.implausible, s.time_zone,
                 r.give_or_take_hours
               FROM meter_register_reading r JOIN site_meter m ON m.id = r.meter_id
               JOIN site_site s ON s.id = m.site_id

@@ -113,7 +113,7 @@ class KnownFiles {
     if (!problems.isEmpty()) {
       throw new UploadRefused(
           Kind.WRONG_CONTENT,
-          "%s; nothing was taken. A bundle holds %s, weather (.epw, ISD-Lite) and Green Button (.xml)"
+          "%s; nothing was taken. A bundle holds %s, weather (.epw, ISD-Lite) and Green Button (.xml). Send a table with columns of its own alone, by the page /intake/foreign or POST /api/v1/foreign-tables"
               .formatted(
                   String.join("; ", problems.stream().limit(20).toList()),
                   formats.keySet().stream()

@@ -36,6 +36,7 @@ public final class MeterTables {
           usually("kind", BulkType.TEXT, RegisterReading.Kind.ACTUAL.code()),
           value("give_or_take_hours", BulkType.DOUBLE),
           value("note", BulkType.TEXT),
+          usually("implausible", BulkType.BOOLEAN, false),
           companion("recorded_at", BulkType.INSTANT),
           companion("recorded_by", BulkType.TEXT));
 
@@ -64,6 +65,8 @@ public final class MeterTables {
    * @param register counts shown, 0 or more, at most 6 decimals
    * @param kind null where it is not told: actual, unless the same reading is known otherwise
    * @param giveOrTakeHours how far the instant may be off, hours
+   * @param implausible whether it lay outside what was expected; null where it is not told: not,
+   *     unless the same reading is known otherwise
    */
   public static @Nullable Object[] reading(
       long customerId,
@@ -73,6 +76,7 @@ public final class MeterTables {
       RegisterReading.@Nullable Kind kind,
       double giveOrTakeHours,
       @Nullable String note,
+      @Nullable Boolean implausible,
       Instant recordedAt,
       String recordedBy) {
     return new @Nullable Object[] {
@@ -83,6 +87,7 @@ public final class MeterTables {
       kind == null ? null : kind.code(),
       giveOrTakeHours,
       note,
+      implausible,
       recordedAt,
       recordedBy
     };

@@ -89,12 +89,18 @@ public class Sites {
    *
    * @throws UnknownCodeException when there is no such site
    * @throws MoveRefusedException when the system belongs to another site
+   * @throws IllegalArgumentException when a tower of another system has this code
    */
   public Outcome putSystem(
       Actor actor, String code, String siteCode, SystemDetails details, EmptyValues empty) {
     Site site = getSite(siteCode);
     var found = systems.findByCode(code);
     if (found.isEmpty()) {
+      if (towers.findByCode(code).isPresent()) {
+        throw new IllegalArgumentException(
+            "code '%s' is that of a tower of another system, and a tower's code stands for its system; give the system another code"
+                .formatted(code));
+      }
       addSystem(actor, code, site, details, false);
       return Outcome.ADDED;
     }
@@ -135,6 +141,7 @@ public class Sites {
    * @param own what the row says of that own system; ignored when {@code systemCode} is given
    * @throws UnknownCodeException when there is no such site or system
    * @throws MoveRefusedException when the tower belongs to another system
+   * @throws IllegalArgumentException when another system has this code
    */
   public Outcome putTower(
       Actor actor,
@@ -158,7 +165,7 @@ public class Sites {
       if (found.isPresent()) {
         system = found.get();
         requireSameSite(system, site);
-        systemOutcome = change(actor, system, own, empty);
+        systemOutcome = change(actor, system, ownName(system, code, own), empty);
       } else {
         system = addSystem(actor, code, site, own, true);
       }
@@ -167,10 +174,23 @@ public class Sites {
     return towerOutcome == Outcome.UNCHANGED ? systemOutcome : towerOutcome;
   }
 
+  /** The tower's name is the system's too, unless the system was given one of its own. */
+  private SystemDetails ownName(CoolingSystem system, String towerCode, SystemDetails own) {
+    String name = system.details().name();
+    boolean shared =
+        towers.findByCode(towerCode).filter(t -> t.nameplate().name().equals(name)).isPresent();
+    return shared ? own : own.withName(name);
+  }
+
   private Outcome putTower(
       Actor actor, String code, CoolingSystem system, Nameplate nameplate, EmptyValues empty) {
     var found = towers.findByCode(code);
     if (found.isEmpty()) {
+      if (!code.equals(system.code()) && systems.findByCode(code).isPresent()) {
+        throw new IllegalArgumentException(
+            "code '%s' is that of another system, and a tower's code stands for its system; give the tower another code"
+                .formatted(code));
+      }
       towers.save(new Tower(code, system.id(), nameplate, clock.instant()));
       history.record(actor, "added", "tower", code, system.customerId(), null, nameplate);
       events.publishEvent(FactsChanged.always(system.id(), "tower " + code + " added"));

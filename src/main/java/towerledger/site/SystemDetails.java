@@ -36,6 +36,21 @@ public record SystemDetails(
     return new SystemDetails(name, null, null, null, null, null, null, null, null, null);
   }
 
+  /** This under another name. */
+  public SystemDetails withName(String other) {
+    return new SystemDetails(
+        other,
+        kind,
+        systemVolumeL,
+        heatSource,
+        watersideEconomizer,
+        buildingUse,
+        occupiedFrom,
+        occupiedTo,
+        occupiedDays,
+        idleMonths);
+  }
+
   /** The kind, open unless said. */
   public SystemKind kindOrOpen() {
     return kind == null ? SystemKind.OPEN : kind;

@@ -100,6 +100,14 @@ final class FactSentences {
         "refused.moved",
         "{w} '{t}' belongs to another {w}; a row may not move it. Use another code, or "
             + "move it in the office");
+    s.put(
+        "refused.system-code-of-tower",
+        "code '{t}' is that of a tower of another system, and a tower's code stands for its system;"
+            + " give the system another code");
+    s.put(
+        "refused.tower-code-of-system",
+        "code '{t}' is that of another system, and a tower's code stands for its system; give the"
+            + " tower another code");
   }
 
   private static void part3(Map<String, String> s) {

@@ -33,7 +33,8 @@ final class IntakeSentences {
     s.put(
         "refused.not-a-bundle",
         "{s}; nothing was taken. A bundle holds {t}, weather (.epw, ISD-Lite) and "
-            + "Green Button (.xml)");
+            + "Green Button (.xml). Send a table with columns of its own alone, by the page "
+            + "/intake/foreign or POST /api/v1/foreign-tables");
     s.put("refused.file-not-known", "file '{t}' is not known");
     s.put("refused.file-twice", "file '{t}' is there twice");
     s.put(

@@ -80,6 +80,46 @@ class ExportCases {
   }
 
   @Test
+  void keepsTheNameThatASystemOfOneTowerWasGiven() throws IOException {
+    take(Uploads.book("EXN"));
+    byte[] named =
+        Uploads.zip(
+            "systems.csv",
+            "system,site,name\nEXN-T1,EXN-S,Loop of one\nEXN-T2,EXN-S,Loop of two\n",
+            "towers.csv",
+            "tower,site,name,nominal_tons\nEXN-T1,EXN-S,Tower,300\nEXN-T2,EXN-S,Tower,300\n");
+    take(named);
+
+    assertThat(files(exported()).get("systems.csv"))
+        .contains("EXN-T1,EXN-S,Loop of one,", "EXN-T2,EXN-S,Loop of two,");
+    assertThat(take(named).files())
+        .allSatisfy(file -> assertThat(file.unchanged()).as("%s", file).isEqualTo(file.rows()));
+  }
+
+  /** Where its neighbours contradict such a reading it gives way, so the mark has to travel. */
+  @Test
+  void keepsTheMarkOfAReadingThatWasTakenInDoubtUntilItIsCorrected() throws IOException {
+    take(Uploads.book("EXD"));
+    take(
+        Uploads.zip(
+            "register_readings.csv",
+            "meter,read_at,register,doubtful\nEXD-MU,2025-03-01,9000,true\nEXD-MU,2025-04-01,2000,\n"));
+    assertThat(readingsOut())
+        .contains("EXD-MU,2025-03-01,9000,actual,,true")
+        .contains("EXD-MU,2025-04-01,2000,actual,,false");
+
+    take(Uploads.zip("register_readings.csv", "meter,read_at,register\nEXD-MU,2025-03-01,9000\n"));
+    assertThat(readingsOut()).contains("EXD-MU,2025-03-01,9000,actual,,true");
+
+    take(Uploads.zip("register_readings.csv", "meter,read_at,register\nEXD-MU,2025-03-01,1900\n"));
+    assertThat(readingsOut()).contains("EXD-MU,2025-03-01,1900,actual,,false");
+  }
+
+  private String readingsOut() throws IOException {
+    return files(exported()).getOrDefault("register_readings.csv", "");
+  }
+
+  @Test
   void letsNoCellOutThatASpreadsheetWouldRun() throws IOException {
     take(Uploads.book("FRM"));
     take(

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import towerledger.account.Viewer;
+import towerledger.meter.Register;
 import towerledger.site.CoolingSystem;
 import towerledger.site.Dependents;
 import towerledger.site.Meter;
@@ -54,8 +55,9 @@ public final class Directory {
   /** A system's key, and where it stands. */
   public record SystemPlace(long systemId, SitePlace site) {}
 
-  /** A meter's key, its system if it has one, and where it stands. */
-  public record MeterPlace(long meterId, @Nullable Long systemId, SitePlace site) {}
+  /** A meter's key, its register, its system if it has one, and where it stands. */
+  public record MeterPlace(
+      long meterId, Register register, @Nullable Long systemId, SitePlace site) {}
 
   /**
    * The meter with a code.
@@ -80,7 +82,12 @@ public final class Directory {
       found = access.findMeter(viewer, code);
     }
     return found.map(
-        meter -> new MeterPlace(meter.id(), meter.systemId().orElse(null), place(meter.siteId())));
+        meter ->
+            new MeterPlace(
+                meter.id(),
+                Register.of(meter),
+                meter.systemId().orElse(null),
+                place(meter.siteId())));
   }
 
   /**

@@ -1,5 +1,6 @@
 package towerledger.intake.file;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
@@ -26,6 +27,7 @@ class RegisterReadingsFile implements FileFormat<Fact> {
   private static final Column REGISTER = COLUMNS.requiredNumber("register", 0, 999_999_999_999.0);
   private static final Column KIND = COLUMNS.optional("kind");
   private static final Column NOTE = COLUMNS.optional("note");
+  private static final Column DOUBTFUL = COLUMNS.optional("doubtful");
 
   private final FactStore facts;
   private final ReadingNeighbours neighbours;
@@ -67,16 +69,19 @@ class RegisterReadingsFile implements FileFormat<Fact> {
   public Fact read(Row row, Taking taking) {
     var meter = taking.directory().meter(row.code(METER));
     var readAt = row.moment(READ_AT, meter.site().zone());
+    BigDecimal register = row.decimal(REGISTER, 6);
+    meter.register().requireShowable(register);
     var kind = row.word(KIND).map(RegisterReading.Kind::ofCode);
     return new Fact(
         MeterTables.reading(
             meter.site().customerId(),
             meter.meterId(),
             readAt.instant(),
-            row.decimal(REGISTER, 6),
+            register,
             kind.orElse(null),
             readAt.giveOrTakeHours(),
             row.findText(NOTE, 1000),
+            row.yesNo(DOUBTFUL),
             taking.startedAt(),
             taking.actor().name()),
         meter.systemId(),

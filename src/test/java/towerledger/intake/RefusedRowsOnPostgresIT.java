@@ -1,0 +1,6 @@
+package towerledger.intake;
+
+import towerledger.ApplicationOnPostgres;
+
+@ApplicationOnPostgres
+class RefusedRowsOnPostgresIT extends RefusedRowsCases {}
