@@ -1,8 +1,8 @@
 package towerledger.ledger;
 
 /**
- * News that months of a site were written anew. Published inside the transaction that writes them,
- * after the last one.
+ * News that months of a site were reckoned, whether or not a figure changed. Published inside the
+ * transaction that writes them, after the last one.
  *
  * @param siteId the site
  */

@@ -128,9 +128,13 @@ class SiteReckoning {
         revisions.standing(
             fresh.stream().map(NewRevision::systemId).distinct().toList(),
             fresh.stream().map(NewRevision::month).min(Comparator.naturalOrder()).orElseThrow());
-    List<Long> written = revisions.append(fresh, standing, reason, upgradeOrdered);
-    written.stream().distinct().forEach(site -> events.publishEvent(new MonthsReckoned(site)));
-    return written.size();
+    int written = revisions.append(fresh, standing, reason, upgradeOrdered).size();
+    // Also where no figure changed: a repair that was logged is news of what follows from them.
+    fresh.stream()
+        .map(NewRevision::siteId)
+        .distinct()
+        .forEach(site -> events.publishEvent(new MonthsReckoned(site)));
+    return written;
   }
 
   private static Instant begin(YearMonth month, ZoneId zone) {

@@ -11,7 +11,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Base64;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,6 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ObjectNode;
 import towerledger.Postgres;
 
 /**
@@ -41,24 +44,30 @@ class ExportElsewhereDrillIT {
   @Test
   void movesToAnotherDatabaseAndBackFigureByFigure() throws Exception {
     List<String> ledger;
+    List<JsonNode> findings;
     byte[] export;
     try (var home = LedgerProcess.startAtWork(h2("home"), "demo-data")) {
       home.awaitImportDone();
       reckonAll(home);
       correctALateReading(home);
       ledger = lines(get(home, LEDGER));
+      findings = findings(home);
       export = get(home, "/api/v1/export.zip");
     }
     assertThat(ledger).hasSizeGreaterThan(200).anyMatch(line -> line.contains(",restated,"));
+    assertThat(findings)
+        .anyMatch(finding -> finding.get("status").asString().equals("verified"))
+        .anyMatch(finding -> finding.get("status").asString().equals("open"));
 
-    byte[] there = moved(Postgres.newDatabase("elsewhere"), export, ledger);
-    byte[] back = moved(h2("back"), there, ledger);
+    byte[] there = moved(Postgres.newDatabase("elsewhere"), export, ledger, findings);
+    byte[] back = moved(h2("back"), there, ledger, findings);
 
     assertSame(back, export);
   }
 
   /** What an installation exports that began with an export; it must say the same in all. */
-  private byte[] moved(String database, byte[] export, List<String> ledger) throws Exception {
+  private byte[] moved(String database, byte[] export, List<String> ledger, List<JsonNode> findings)
+      throws Exception {
     Path bundle = folder.resolve("export.zip");
     Files.write(bundle, export);
     try (var process = LedgerProcess.startAtWork(database, bundle.toString())) {
@@ -66,10 +75,21 @@ class ExportElsewhereDrillIT {
       reckonAll(process);
 
       assertThat(lines(get(process, LEDGER))).isEqualTo(ledger);
+      assertThat(findings(process)).isEqualTo(findings);
       byte[] after = get(process, "/api/v1/export.zip");
       assertSame(after, export);
       return after;
     }
+  }
+
+  /** What the ledger itself follows up: repairs that are logged and what they saved. */
+  private List<JsonNode> findings(LedgerProcess process) throws Exception {
+    List<JsonNode> findings = new ArrayList<>();
+    for (JsonNode finding : JsonMapper.shared().readTree(get(process, "/api/v1/findings"))) {
+      findings.add(((ObjectNode) finding).without(List.of("id", "opened_at")));
+    }
+    findings.sort(Comparator.comparing(JsonNode::toString));
+    return findings;
   }
 
   private static void assertSame(byte[] after, byte[] before) throws Exception {
