@@ -99,7 +99,14 @@ class RetrofitPage {
       } else {
         numbers.put(ask.name(), number.getAsDouble());
       }
-      fields.add(new RetrofitView.Field(ask.name(), ask.unit(), given, fault));
+      boolean grouped =
+          medium == Medium.PAPER && number.orElse(0.5) == Math.rint(number.orElse(0.5));
+      fields.add(
+          new RetrofitView.Field(
+              ask.name(),
+              ask.unit(),
+              grouped ? text.decimals(number.getAsDouble(), 0) : given,
+              fault));
     }
     boolean wrong = fields.stream().anyMatch(field -> field.wrong() != null);
     Optional<TowerRecord.Basis> basis =

@@ -2,6 +2,7 @@ package towerledger.report.content;
 
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PDFontSupplier;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
@@ -15,21 +16,18 @@ import java.time.ZoneOffset;
 import java.util.Calendar;
 import java.util.EnumSet;
 import java.util.GregorianCalendar;
-import java.util.Set;
 import java.util.logging.Level;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBufferedFile;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
 /**
  * Writes the printed form: tagged for screen readers (PDF/UA, ISO 14289-1), fonts embedded,
  * drawings as vectors.
  */
 final class PdfDocument {
-
-  private static final Set<FSFontUseCase> TEXT = EnumSet.of(FSFontUseCase.DOCUMENT);
-
-  /** Drawings are lettered in the regular face alone; each face costs them time. */
-  private static final Set<FSFontUseCase> TEXT_AND_DRAWINGS =
-      EnumSet.of(FSFontUseCase.DOCUMENT, FSFontUseCase.SVG);
 
   static {
     // tells every page and font it reads; what goes wrong is still told
@@ -45,34 +43,56 @@ final class PdfDocument {
    */
   static byte[] of(String page, Instant writtenAt) {
     var out = new ByteArrayOutputStream(200_000);
-    var builder = new PdfRendererBuilder();
-    builder.withHtmlContent(page, null);
-    builder.useFastMode();
-    builder.usePdfUaAccessibility(true);
-    builder.useSVGDrawer(new BatikSVGDrawer());
-    builder.withProducer("Tower Water Ledger");
-    font(builder, ReportFonts.REGULAR, 400, FontStyle.NORMAL, TEXT_AND_DRAWINGS);
-    font(builder, ReportFonts.SEMI_BOLD, 600, FontStyle.NORMAL, TEXT);
-    font(builder, ReportFonts.SEMI_BOLD, 700, FontStyle.NORMAL, TEXT);
-    font(builder, ReportFonts.ITALIC, 400, FontStyle.ITALIC, TEXT);
-    builder.toStream(out);
-    try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
-      renderer.layout();
-      renderer.createPDFWithoutClosing();
-      PDDocument document = renderer.getPdfDocument();
-      Calendar at = GregorianCalendar.from(writtenAt.atZone(ZoneOffset.UTC));
-      document.getDocumentInformation().setCreationDate(at);
-      document.getDocumentInformation().setModificationDate(at);
-      document.setDocumentId(writtenAt.toEpochMilli());
-      document.save(out);
+    try (var document = new PDDocument();
+        var regular = face(ReportFonts.REGULAR);
+        var semiBold = face(ReportFonts.SEMI_BOLD);
+        var italic = face(ReportFonts.ITALIC)) {
+      var builder = new PdfRendererBuilder();
+      builder.usePDDocument(document);
+      builder.withHtmlContent(page, null);
+      builder.useFastMode();
+      builder.usePdfUaAccessibility(true);
+      builder.useSVGDrawer(new BatikSVGDrawer());
+      builder.withProducer("Tower Water Ledger");
+      // Drawings are lettered in the regular face alone; each face costs them time.
+      builder.useFont(
+          ReportFonts.REGULAR,
+          ReportFonts.FAMILY,
+          400,
+          FontStyle.NORMAL,
+          true,
+          EnumSet.of(FSFontUseCase.SVG));
+      var upright = supplier(document, regular);
+      var bold = supplier(document, semiBold);
+      builder.useFont(upright, ReportFonts.FAMILY, 400, FontStyle.NORMAL, true);
+      builder.useFont(bold, ReportFonts.FAMILY, 600, FontStyle.NORMAL, true);
+      builder.useFont(bold, ReportFonts.FAMILY, 700, FontStyle.NORMAL, true);
+      builder.useFont(supplier(document, italic), ReportFonts.FAMILY, 400, FontStyle.ITALIC, true);
+      builder.toStream(out);
+      try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
+        renderer.layout();
+        renderer.createPDFWithoutClosing();
+        Calendar at = GregorianCalendar.from(writtenAt.atZone(ZoneOffset.UTC));
+        document.getDocumentInformation().setCreationDate(at);
+        document.getDocumentInformation().setModificationDate(at);
+        document.setDocumentId(writtenAt.toEpochMilli());
+        document.save(out);
+      }
       return out.toByteArray();
     } catch (IOException e) {
       throw new UncheckedIOException("the PDF of the report could not be written", e);
     }
   }
 
-  private static void font(
-      PdfRendererBuilder builder, File file, int weight, FontStyle style, Set<FSFontUseCase> use) {
-    builder.useFont(file, ReportFonts.FAMILY, weight, style, true, use);
+  /** A face without its ligatures: they would be drawn, but read and searched as other letters. */
+  private static TrueTypeFont face(File file) throws IOException {
+    TrueTypeFont face = new TTFParser().parse(new RandomAccessReadBufferedFile(file));
+    face.setEnableGsub(false);
+    return face;
+  }
+
+  private static PDFontSupplier supplier(PDDocument document, TrueTypeFont face)
+      throws IOException {
+    return new PDFontSupplier(PDType0Font.load(document, face, true));
   }
 }

@@ -152,6 +152,8 @@ abstract class ReportContentCases {
       String text = new PDFTextStripper().getText(pdf).replace('\u00a0', ' ');
       assertThat(text)
           .contains("Cooling water in October 2026", "Tower 1", "24,800 ± 2,900", "Hôpital")
+          // the letters of ligatures, for search and for screen readers (ISO 14289-1, 7.21.7)
+          .contains("Modeled figures carry")
           .contains("1 / " + pdf.getNumberOfPages());
       List<String> fonts = new ArrayList<>();
       for (PDPage page : pdf.getPages()) {
