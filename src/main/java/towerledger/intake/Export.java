@@ -16,6 +16,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.Base64;
+import java.util.List;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import javax.sql.DataSource;
@@ -79,13 +80,14 @@ public class Export {
     Writer text = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
     // not closed: that would close the ZIP
     var printer = new CSVPrinter(text, CSV);
-    printer.printRecord(file.columns().stream().map(Cell::name));
+    List<Cell> columns = columns(file);
+    printer.printRecord(columns.stream().map(Cell::name));
     jdbc.query(
         file.sql(),
         row -> {
           try {
-            for (int i = 0; i < file.columns().size(); i++) {
-              printer.print(cell(row, i + 1, file.columns().get(i).form()));
+            for (int i = 0; i < columns.size(); i++) {
+              printer.print(cell(row, i + 1, columns.get(i).form()));
             }
             printer.println();
           } catch (IOException e) {
@@ -93,6 +95,12 @@ public class Export {
           }
         });
     printer.flush();
+  }
+
+  private List<Cell> columns(ExportFile file) {
+    return file.lastNeeded() == null || !jdbc.queryForList(file.lastNeeded()).isEmpty()
+        ? file.columns()
+        : file.columnsButLast();
   }
 
   static @Nullable String cell(ResultSet row, int index, Form form) throws SQLException {

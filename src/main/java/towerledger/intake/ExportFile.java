@@ -2,6 +2,7 @@ package towerledger.intake;
 
 import java.util.List;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One file of an export: which columns it has, under their SI names, and the query that fills them
@@ -10,8 +11,10 @@ import java.util.stream.Stream;
  * @param name its name without {@code .csv}
  * @param columns its columns
  * @param sql the query; each of its columns goes into the column at its place
+ * @param lastNeeded a query that finds a row where the last column is needed; else it is left out.
+ *     Null where it always stands
  */
-record ExportFile(String name, List<Cell> columns, String sql) {
+record ExportFile(String name, List<Cell> columns, String sql, @Nullable String lastNeeded) {
 
   ExportFile {
     columns = List.copyOf(columns);
@@ -37,7 +40,17 @@ record ExportFile(String name, List<Cell> columns, String sql) {
    */
   static ExportFile of(String name, String columns, String sql) {
     return new ExportFile(
-        name, Stream.of(columns.split("[,\\s]+")).map(ExportFile::cell).toList(), sql);
+        name, Stream.of(columns.split("[,\\s]+")).map(ExportFile::cell).toList(), sql, null);
+  }
+
+  /** The same with a last column that is left out unless a query finds a row. */
+  ExportFile lastOnlyIf(String found) {
+    return new ExportFile(name, columns, sql, found);
+  }
+
+  /** The columns without the last. */
+  List<Cell> columnsButLast() {
+    return columns.subList(0, columns.size() - 1);
   }
 
   private static Cell cell(String text) {

@@ -86,14 +86,16 @@ final class ExportFiles {
               LEFT JOIN site_system y ON y.id = m.system_id
               ORDER BY m.code"""),
           ExportFile.of(
-              "register_readings",
-              "meter ~read_at register kind \"note doubtful",
-              """
+                  "register_readings",
+                  "meter ~read_at register kind \"note doubtful",
+                  """
               SELECT m.code, r.read_at, r.register, r.kind, r.note, r.implausible, s.time_zone,
                 r.give_or_take_hours
               FROM meter_register_reading r JOIN site_meter m ON m.id = r.meter_id
               JOIN site_site s ON s.id = m.site_id
-              ORDER BY r.meter_id, r.read_at"""),
+              ORDER BY r.meter_id, r.read_at""")
+              .lastOnlyIf(
+                  "SELECT 1 FROM meter_register_reading WHERE implausible FETCH FIRST 1 ROW ONLY"),
           ExportFile.of(
               "interval_volumes",
               "meter @start minutes volume_l",

@@ -112,7 +112,12 @@ class ExportCases {
     assertThat(readingsOut()).contains("EXD-MU,2025-03-01,9000,actual,,true");
 
     take(Uploads.zip("register_readings.csv", "meter,read_at,register\nEXD-MU,2025-03-01,1900\n"));
-    assertThat(readingsOut()).contains("EXD-MU,2025-03-01,1900,actual,,false");
+    assertThat(readingsOut())
+        .contains("EXD-MU,2025-03-01,1900,actual,")
+        .doesNotContain("EXD-MU,2025-03-01,1900,actual,,true");
+    assertThat(readingsOut().lines().findFirst().orElseThrow().contains("doubtful"))
+        .as("no column of its own where nothing was taken in doubt")
+        .isEqualTo(readingsOut().lines().anyMatch(line -> line.endsWith(",true")));
   }
 
   private String readingsOut() throws IOException {
