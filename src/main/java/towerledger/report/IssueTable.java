@@ -40,15 +40,8 @@ class IssueTable {
    *
    * @throws org.springframework.dao.DuplicateKeyException when there is that edition already
    */
-  long add(ReportOrder order, Rendered rendered, ReportIssue.Status status, String by) {
-    int edition =
-        jdbc.sql(
-                """
-                SELECT COALESCE(MAX(edition), 0) + 1 FROM report_issue
-                WHERE customer_id = ? AND month_start = ?""")
-            .params(order.customerId(), order.month().atDay(1))
-            .query(Integer.class)
-            .single();
+  long add(
+      ReportOrder order, int edition, Rendered rendered, ReportIssue.Status status, String by) {
     jdbc.sql(
             """
             INSERT INTO report_issue (customer_id, month_start, edition, status, language, units,

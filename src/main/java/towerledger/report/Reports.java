@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.support.TransactionTemplate;
 import towerledger.account.Actor;
 import towerledger.account.ChangeHistory;
 import towerledger.account.Customer;
@@ -37,6 +38,7 @@ public class Reports {
   private final Outbox outbox;
   private final Customers customers;
   private final ChangeHistory history;
+  private final TransactionTemplate transaction;
   private final Clock clock;
 
   Reports(
@@ -47,6 +49,7 @@ public class Reports {
       Outbox outbox,
       Customers customers,
       ChangeHistory history,
+      TransactionTemplate transaction,
       Clock clock) {
     this.writer = writer;
     this.renderer = renderer;
@@ -55,15 +58,24 @@ public class Reports {
     this.outbox = outbox;
     this.customers = customers;
     this.history = history;
+    this.transaction = transaction;
     this.clock = clock;
   }
 
   /**
    * Writes the report of a month as the ledger stands, as a draft: the draft there is anew, or the
-   * next edition where one was decided on.
+   * next edition where one was decided on. Asked for twice at once, both get the one draft.
    */
-  @Transactional
   public ReportIssue prepare(long customerId, YearMonth month, Actor actor) {
+    try {
+      return transaction.execute(status -> prepareOnce(customerId, month, actor));
+    } catch (DuplicateKeyException e) {
+      // the other's draft is as fresh as this would have been
+      return issues.findNewest(customerId, month).orElseThrow(() -> e);
+    }
+  }
+
+  private ReportIssue prepareOnce(long customerId, YearMonth month, Actor actor) {
     Optional<ReportIssue> newest = issues.findNewest(customerId, month);
     if (newest.isPresent() && newest.get().status() == ReportIssue.Status.DRAFT) {
       return rewrite(newest.get(), newest.get().note(), newest.get().noteBy(), actor);
@@ -172,7 +184,7 @@ public class Reports {
       ReportPlan plan, YearMonth month, int edition, ReportIssue.Status status, Actor actor) {
     ReportOrder order = order(plan, month, edition, null, null);
     Rendered rendered = renderer.render(order, writer.write(order));
-    return issues.get(issues.add(order, rendered, status, actor.name()));
+    return issues.get(issues.add(order, edition, rendered, status, actor.name()));
   }
 
   private ReportOrder order(

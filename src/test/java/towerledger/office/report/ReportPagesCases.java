@@ -9,6 +9,12 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 
 import java.nio.charset.StandardCharsets;
 import java.time.YearMonth;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CyclicBarrier;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -113,6 +119,31 @@ abstract class ReportPagesCases extends PageCases {
         .doesNotContain("Send now")
         .contains("zoe@rp.example")
         .contains("Nothing of it changes any more");
+  }
+
+  /** A button pressed twice: one draft, and both are led to it. */
+  @Test
+  void writesOneDraftWhenAskedTwiceAtOnce() throws Exception {
+    for (String month : List.of("2026-05", "2026-06", "2026-07")) {
+      var together = new CyclicBarrier(2);
+      Callable<String> press =
+          () -> {
+            together.await();
+            return mvc.perform(as(post("/reports/of/RP-ONE/prepare")).param("month", month))
+                .andExpect(status().is3xxRedirection())
+                .andReturn()
+                .getResponse()
+                .getRedirectedUrl();
+          };
+      ExecutorService hands = Executors.newFixedThreadPool(2);
+      try {
+        Future<String> one = hands.submit(press);
+        Future<String> other = hands.submit(press);
+        assertThat(one.get()).startsWith("/reports/").isEqualTo(other.get());
+      } finally {
+        hands.shutdown();
+      }
+    }
   }
 
   @Test
