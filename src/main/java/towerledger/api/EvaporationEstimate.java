@@ -1,6 +1,7 @@
 package towerledger.api;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
+import io.swagger.v3.oas.annotations.media.Schema;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -40,6 +41,7 @@ final class EvaporationEstimate {
    * @param uncertaintyPercent one standard deviation of the tower model, percent of evaporation
    * @param assumptions what was assumed because it was not told
    */
+  @Schema(name = "EvaporationAnswer")
   record Answer(
       @JsonProperty("evaporation_gal_per_hour") double evaporationGalPerHour,
       @JsonProperty("cold_water_f") double coldWaterF,

@@ -1,6 +1,8 @@
 package towerledger.api;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
+import io.swagger.v3.oas.annotations.media.Schema;
+import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
@@ -18,6 +20,11 @@ final class PsychrometricEstimate {
   /** Kilograms in a pound; exact. */
   private static final double KILOGRAMS_PER_POUND = 0.45359237;
 
+  /** Names of the fields it asks for; the SI twins may stand for them. */
+  static final List<String> FIELDS =
+      List.of(
+          "dry_bulb_f", "wet_bulb_f", "dew_point_f", "relative_humidity_percent", "pressure_inhg");
+
   private PsychrometricEstimate() {}
 
   /**
@@ -29,6 +36,7 @@ final class PsychrometricEstimate {
    * @param specificVolumeFt3PerLb per lb of dry air
    * @param densityLbPerFt3 of the mixture
    */
+  @Schema(name = "MoistAirAnswer")
   record Answer(
       @JsonProperty("dry_bulb_f") double dryBulbF,
       @JsonProperty("wet_bulb_f") double wetBulbF,
