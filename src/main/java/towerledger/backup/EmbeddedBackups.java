@@ -32,6 +32,7 @@ class EmbeddedBackups {
 
   private static final String PREFIX = "towerledger-";
   private static final String SUFFIX = ".zip";
+  private static final String PART = ".part";
   private static final DateTimeFormatter NAME =
       DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HHmmss'Z'", Locale.ROOT).withZone(ZoneOffset.UTC);
   private static final Logger log = LoggerFactory.getLogger(EmbeddedBackups.class);
@@ -71,16 +72,21 @@ class EmbeddedBackups {
         return Optional.empty();
       }
       Files.createDirectories(folder);
+      removeParts();
       Path copy = folder.resolve(PREFIX + NAME.format(clock.instant()) + SUFFIX);
-      Path part = copy.resolveSibling(copy.getFileName() + ".part");
-      Files.deleteIfExists(part);
-      try (Statement statement = connection.createStatement()) {
-        statement.execute("BACKUP TO '" + part.toString().replace("'", "''") + "'");
+      Path part = copy.resolveSibling(copy.getFileName() + PART);
+      try {
+        try (Statement statement = connection.createStatement()) {
+          statement.execute("BACKUP TO '" + part.toString().replace("'", "''") + "'");
+        }
+        try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
+          channel.force(true);
+        }
+        Files.move(part, copy, StandardCopyOption.ATOMIC_MOVE);
+      } finally {
+        // there only where the copy failed, as on a full disk, which it would keep full
+        Files.deleteIfExists(part);
       }
-      try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
-        channel.force(true);
-      }
-      Files.move(part, copy, StandardCopyOption.ATOMIC_MOVE);
       log.info("copied the database to {} ({} bytes)", copy, Files.size(copy));
       rotate();
       return Optional.of(copy);
@@ -97,6 +103,18 @@ class EmbeddedBackups {
           .filter(file -> isCopy(file.getFileName().toString()))
           .sorted(Comparator.reverseOrder())
           .toList();
+    }
+  }
+
+  /** What a killed process left of copies it did not finish. */
+  private void removeParts() throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      for (Path file : files.toList()) {
+        String name = file.getFileName().toString();
+        if (name.endsWith(PART) && isCopy(name.substring(0, name.length() - PART.length()))) {
+          Files.delete(file);
+        }
+      }
     }
   }
 

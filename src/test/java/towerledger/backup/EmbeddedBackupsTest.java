@@ -13,6 +13,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import javax.sql.DataSource;
@@ -75,6 +76,23 @@ class EmbeddedBackupsTest {
             "towerledger-2026-11-05T024000Z.zip",
             "towerledger-2026-11-04T024000Z.zip",
             "towerledger-2026-11-03T024000Z.zip");
+  }
+
+  /** Each would take the room of a copy, and the disk be full sooner every day. */
+  @Test
+  void whatWasNotFinishedMakesRoomToo() throws Exception {
+    DataSource source = database(folder.resolve("data"));
+    Path copies = Files.createDirectories(folder.resolve("copies of Bob's"));
+    Files.writeString(copies.resolve("towerledger-2026-10-31T024000Z.zip.part"), "killed here");
+    Files.writeString(copies.resolve("notes.part"), "somebody's own");
+    Files.createDirectories(copies.resolve("towerledger-2026-11-01T024000Z.zip/in the way"));
+
+    assertThatThrownBy(() -> backups(source, START, 3).take()).isInstanceOf(IOException.class);
+
+    try (Stream<Path> left = Files.list(copies)) {
+      assertThat(left.map(path -> path.getFileName().toString()))
+          .containsExactlyInAnyOrder("notes.part", "towerledger-2026-11-01T024000Z.zip");
+    }
   }
 
   @Test
