@@ -21,11 +21,13 @@ import org.springframework.transaction.support.TransactionTemplate;
 class FirstStart implements ApplicationRunner {
 
   private static final Logger LOG = LoggerFactory.getLogger(FirstStart.class);
+  private static final String NAME = "Office";
   private static final String DEFAULT_EMAIL = "office@localhost";
   private static final int ONE_TIME_BYTES = 15;
 
   private final PersonRows people;
   private final Passwords passwords;
+  private final PasswordRules rules;
   private final ChangeHistory history;
   private final TransactionTemplate transaction;
   private final Clock clock;
@@ -35,6 +37,7 @@ class FirstStart implements ApplicationRunner {
   FirstStart(
       PersonRows people,
       Passwords passwords,
+      PasswordRules rules,
       ChangeHistory history,
       TransactionTemplate transaction,
       Clock clock,
@@ -42,6 +45,7 @@ class FirstStart implements ApplicationRunner {
       @Value("${TOWERLEDGER_ADMIN_PASSWORD:}") String password) {
     this.people = people;
     this.passwords = passwords;
+    this.rules = rules;
     this.history = history;
     this.transaction = transaction;
     this.clock = clock;
@@ -54,7 +58,13 @@ class FirstStart implements ApplicationRunner {
     if (people.count() > 0) {
       return;
     }
-    EmailAddress address = EmailAddress.of(email.isBlank() ? DEFAULT_EMAIL : email);
+    EmailAddress address =
+        EmailAddress.find(email.isBlank() ? DEFAULT_EMAIL : email)
+            .orElseThrow(
+                () ->
+                    new AccountException(
+                        "TOWERLEDGER_ADMIN_EMAIL is '%s', which is no e-mail address of the form name@host.domain"
+                            .formatted(email)));
     boolean oneTime = password.isEmpty();
     String secret = oneTime ? Secrets.random(ONE_TIME_BYTES) : password;
     if (Passwords.isTooLong(secret)) {
@@ -75,13 +85,21 @@ class FirstStart implements ApplicationRunner {
           secret);
     } else {
       LOG.info("first start: office account {} made", address);
+      rules
+          .check(password, address.value(), NAME)
+          .ifPresent(
+              fault ->
+                  LOG.warn(
+                      "TOWERLEDGER_ADMIN_PASSWORD is one the ledger would take from nobody else ({}):"
+                          + " sign in and choose your own",
+                      fault));
     }
   }
 
   private void create(EmailAddress address, String secret, boolean oneTime) {
     transaction.executeWithoutResult(
         status -> {
-          Person person = new Person(address, "Office", Role.OFFICE, null, clock.instant());
+          Person person = new Person(address, NAME, Role.OFFICE, null, clock.instant());
           person.takePassword(passwords.hash(secret), oneTime);
           people.saveAndFlush(person);
           history.record(
