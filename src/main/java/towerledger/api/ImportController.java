@@ -32,6 +32,7 @@ import towerledger.intake.Importer;
 import towerledger.intake.Upload;
 import towerledger.intake.UploadFolder;
 import towerledger.intake.UploadRefused;
+import towerledger.page.FullDisk;
 
 /**
  * Takes bundles and single files in. An upload is first laid down on disk, so that memory does not
@@ -120,7 +121,8 @@ class ImportController {
     }
   }
 
-  private static void layDown(HttpServletRequest request, Charset charset, Path place) {
+  private static void layDown(HttpServletRequest request, Charset charset, Path place)
+      throws IOException {
     long expected = request.getContentLengthLong();
     try {
       if (charset.equals(StandardCharsets.UTF_8)) {
@@ -132,6 +134,9 @@ class ImportController {
         transcode(request.getInputStream(), charset, place);
       }
     } catch (IOException e) {
+      if (FullDisk.isFull(e)) {
+        throw e;
+      }
       throw new UploadRefused(
           UploadRefused.Kind.UNREADABLE,
           "the upload broke off (%s); nothing was taken, so send it again"

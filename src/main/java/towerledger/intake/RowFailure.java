@@ -1,5 +1,8 @@
 package towerledger.intake;
 
+import java.io.IOException;
+import java.sql.SQLNonTransientConnectionException;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -24,7 +27,15 @@ final class RowFailure {
             && !(e instanceof NonTransientDataAccessException)
             && !(e instanceof ConcurrencyFailureException))
         || e instanceof CannotCreateTransactionException
-        || e instanceof NonTransientDataAccessResourceException;
+        || e instanceof NonTransientDataAccessResourceException
+        || Stream.<Throwable>iterate(e, cause -> cause != null, Throwable::getCause)
+            .limit(50)
+            .anyMatch(RowFailure::isOfTheMachine);
+  }
+
+  /** A full disk, a connection that is no more: the embedded database tells them untranslated. */
+  private static boolean isOfTheMachine(Throwable cause) {
+    return cause instanceof IOException || cause instanceof SQLNonTransientConnectionException;
   }
 
   /** Why the row was not taken, in words for whoever mends it. */

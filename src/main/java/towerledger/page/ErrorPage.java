@@ -2,11 +2,11 @@ package towerledger.page;
 
 import jakarta.servlet.RequestDispatcher;
 import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
 import java.util.Map;
 import org.springframework.boot.webmvc.error.ErrorController;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
-import org.springframework.http.ProblemDetail;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.RequestMapping;
@@ -33,13 +33,17 @@ class ErrorPage implements ErrorController {
       value = {Role.OFFICE, Role.TECHNICIAN, Role.CUSTOMER},
       need = OpenTo.Need.LOOK)
   @RequestMapping("/error")
-  Object show(HttpServletRequest request) {
+  Object show(HttpServletRequest request, HttpServletResponse response) {
     HttpStatus status = status(request);
     String path = String.valueOf(request.getAttribute(RequestDispatcher.ERROR_REQUEST_URI));
-    if (path.startsWith(request.getContextPath() + "/api/")) {
+    boolean program = path.startsWith(request.getContextPath() + "/api/");
+    // What the firewall refuses has passed no chain that could have set them.
+    BareAnswer.guard(
+        response, program ? BareAnswer.NOTHING_RUNS : BrowserSecurity.CONTENT_SECURITY_POLICY);
+    if (program) {
       return ResponseEntity.status(status)
           .contentType(MediaType.APPLICATION_PROBLEM_JSON)
-          .body(ProblemDetail.forStatusAndDetail(status, status.getReasonPhrase() + "."));
+          .body(BareAnswer.problem(status, path));
     }
     return new ModelAndView(
         "error",
@@ -62,13 +66,14 @@ class ErrorPage implements ErrorController {
     return !"GET".equals(method == null ? request.getMethod() : method);
   }
 
-  private static String textKey(HttpStatus status, boolean form) {
+  static String textKey(HttpStatus status, boolean form) {
     return switch (status) {
       case FORBIDDEN -> form ? "error.403.form" : "error.403";
       case NOT_FOUND -> "error.404";
       case METHOD_NOT_ALLOWED -> "error.405";
       case CONTENT_TOO_LARGE -> "error.413";
       case TOO_MANY_REQUESTS -> "error.429";
+      case INSUFFICIENT_STORAGE -> "error.507";
       default -> status.is4xxClientError() ? "error.400" : "error.500";
     };
   }

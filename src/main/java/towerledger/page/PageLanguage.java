@@ -48,6 +48,11 @@ public class PageLanguage implements LocaleResolver {
         .orElse(Locale.US);
   }
 
+  /** The language of the texts for what a browser asks for first; English where there is none. */
+  static Locale of(Locale asked) {
+    return CHOICES.contains(asked.getLanguage()) ? regional(asked.getLanguage()) : Locale.US;
+  }
+
   private static Locale regional(String language) {
     return new Locale.Builder().setLanguage(language).setRegion("US").build();
   }

@@ -44,7 +44,7 @@ class PreferencesController {
       keepOnDevice(PageLanguage.COOKIE, language, request, response);
       currentViewer.find().ifPresent(viewer -> preferences.keep(viewer, units, language));
     }
-    return "redirect:" + (isOwnPath(back) ? back : "/");
+    return "redirect:" + (SignInSecurity.isOwnPath(back) ? back : "/");
   }
 
   private static void keepOnDevice(
@@ -59,13 +59,5 @@ class PreferencesController {
             .sameSite("Lax")
             .build()
             .toString());
-  }
-
-  /** Whether an address leads to a page of this program and to nowhere else. */
-  private static boolean isOwnPath(String path) {
-    return path.startsWith("/")
-        && !path.startsWith("//")
-        && path.length() <= 2000
-        && path.chars().allMatch(c -> c > ' ' && c < 0x7f && c != '\\');
   }
 }

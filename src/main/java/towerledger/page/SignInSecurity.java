@@ -2,6 +2,7 @@ package towerledger.page;
 
 import jakarta.servlet.DispatcherType;
 import jakarta.servlet.http.HttpServletRequest;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -20,6 +21,10 @@ import towerledger.account.ViewerAuthentication;
 /** Signing in and out, and the files every page needs. */
 @Configuration(proxyBeanMethods = false)
 class SignInSecurity {
+
+  private static final Pattern OWN_PATH =
+      Pattern.compile(
+          "(/|(/(?!\\.{1,2}(/|[?#]|$))[!-~&&[^/?#;%\\\\{}]]+)+/?)([?#][!-~&&[^\\\\{}]]*)?");
 
   @Bean
   @Order(20)
@@ -102,13 +107,14 @@ class SignInSecurity {
     return "/";
   }
 
-  /** Whether an address leads to a page of this program and to nowhere else. */
+  /**
+   * Whether an address leads to a page of this program and to nowhere else: a plain path, with no
+   * step that a browser or proxy would take out and so make another host's address of the rest.
+   */
   static boolean isOwnPath(@Nullable String wish) {
     return wish != null
         && wish.length() <= 2000
-        && wish.startsWith("/")
-        && !wish.startsWith("//")
-        && !wish.startsWith("/sign-")
-        && wish.chars().allMatch(c -> c > ' ' && c < 0x7f && c != '\\');
+        && OWN_PATH.matcher(wish).matches()
+        && !wish.startsWith("/sign-");
   }
 }

@@ -1,12 +1,16 @@
 package towerledger.security;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.httpBasic;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.header;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 import jakarta.servlet.http.Cookie;
@@ -30,6 +34,7 @@ import org.springframework.boot.test.system.OutputCaptureExtension;
 import org.springframework.context.ApplicationContext;
 import org.springframework.http.MediaType;
 import org.springframework.mock.web.MockHttpServletResponse;
+import org.springframework.mock.web.MockMultipartFile;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import towerledger.MailServer;
 import towerledger.PageCases;
@@ -130,10 +135,50 @@ abstract class EdgesCases extends PageCases {
                 .with(csrf())
                 .with(SignedIn.page(office)))
         .andExpect(status().isBadRequest());
+    mvc.perform(
+            post("/api/v1/tokens")
+                .with(httpBasic(signedIn.adminEmail(), signedIn.adminPassword()))
+                .contentType(MediaType.APPLICATION_JSON)
+                .content("{\"name\": \"a\\u0000b\"}"))
+        .andExpect(status().isBadRequest())
+        .andExpect(content().string(containsString("null character")));
+    mvc.perform(
+            post("/api/v1/estimates/bill")
+                .with(signedIn.api(office))
+                .contentType(MediaType.APPLICATION_JSON)
+                .content(
+                    """
+                    {"schedules": ["a\\u0000b"], "from": "2026-10-01", "to": "2026-11-01",
+                     "usage": {"amount": 1, "unit": "kgal"}}"""))
+        .andExpect(status().isBadRequest());
+    var file =
+        new MockMultipartFile(
+            "file", "customers.csv\0.zip", "text/csv", "a,b\n1,2\n".getBytes(UTF_8));
+    for (String path : List.of("/api/v1/imports", "/api/v1/foreign-tables")) {
+      mvc.perform(multipart(path).file(file).with(signedIn.api(office)))
+          .andExpect(status().isBadRequest());
+    }
+    for (String path : List.of("/intake", "/intake/foreign")) {
+      mvc.perform(multipart(path).file(file).with(csrf()).with(SignedIn.page(office)))
+          .andExpect(status().isBadRequest());
+    }
     for (String bound : List.of("from", "to")) {
       mvc.perform(get("/people/history").param(bound, "+999999-01-01").with(SignedIn.page(office)))
           .andExpect(status().isOk());
     }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"/people?a={b}", "/.//evil.example", "//evil.example"})
+  void leadsBackFromPreferencesToOwnPagesOnly(String back) throws Exception {
+    mvc.perform(
+            post("/preferences")
+                .param("units", "US")
+                .param("language", "en")
+                .param("theme", "dark")
+                .param("back", back)
+                .with(csrf()))
+        .andExpect(redirectedUrl("/"));
   }
 
   /** The API takes no session for anything that changes: no other site's form can use it. */
