@@ -55,6 +55,7 @@ class RefusalsAreTranslatedTest {
           "%s only grows: a line of history is neither changed nor removed",
           "%s: %d rows came in but %d + %d + %d + %d are told of",
           "A log row of system {} at {} is left out: {}",
+          "TOWERLEDGER_ADMIN_EMAIL is '%s', which is no e-mail address of the form name@host.domain",
           "TOWERLEDGER_ADMIN_PASSWORD has %d characters; at most %d are taken",
           "The import at start could not be closed properly",
           "The import at start was refused: {}",
