@@ -78,13 +78,13 @@ class Letters {
 
   /** Queues a letter; it goes out once the surrounding transaction has committed. */
   void queue(long personId, Link.Purpose purpose) {
-    queue(personId, purpose.name());
+    queue(purpose.name() + " " + personId);
   }
 
   /** Queues word that a new password was taken, where there is a mail server to send it. */
   void queueChanged(long personId) {
     if (canSend()) {
-      queue(personId, CHANGED);
+      queue(CHANGED + " " + personId);
     }
   }
 
@@ -101,18 +101,15 @@ class Letters {
           Stream.concat(Stream.of(kind, path), gaps.stream())
               .map(part -> part.replace(BETWEEN, " "))
               .collect(Collectors.joining(BETWEEN));
-      queue(personId, TOLD, told);
+      queue(TOLD + " " + personId + " " + told);
     }
   }
 
-  private void queue(long personId, String... what) {
+  private void queue(String order) {
     scheduler
         .getObject()
         .scheduleIfNotExists(
-            TASK.instance(UUID.randomUUID().toString())
-                .data(what[0] + " " + personId + (what.length > 1 ? " " + what[1] : ""))
-                .build(),
-            clock.instant());
+            TASK.instance(UUID.randomUUID().toString()).data(order).build(), clock.instant());
   }
 
   /** The address of a link's page, for a letter or to be handed over in person. */

@@ -30,41 +30,48 @@ public final class SystemEvents {
    * @param at when
    * @param sign what sort of thing
    * @param says it in words
-   * @param finding number of the finding it belongs to; 0 for none
    */
-  record Event(Instant at, Layer.Sign sign, String says, long finding) {}
+  record Event(Instant at, Layer.Sign sign, String says) {}
+
+  /** A visit in a list: its day and what was done or seen. */
+  public record Visited(String day, String says) {}
+
+  /**
+   * The newest visits, newest first.
+   *
+   * @param notes oldest first
+   * @param most at most so many
+   */
+  public static List<Visited> visits(
+      List<VisitNote> notes, int most, ZoneId zone, Words words, FigureText text) {
+    List<Visited> visits = new ArrayList<>();
+    for (int i = notes.size() - 1; i >= 0 && visits.size() < most; i--) {
+      VisitNote note = notes.get(i);
+      visits.add(
+          new Visited(text.day(LocalDate.ofInstant(note.visit().at(), zone)), says(note, words)));
+    }
+    return visits;
+  }
 
   /** What happened in a span, oldest first. */
-  static List<Event> list(
-      List<VisitNote> visits, List<Finding> findings, ZoneId zone, Span span, Words words) {
+  static List<Event> list(List<VisitNote> visits, List<Finding> findings, Span span, Words words) {
     List<Event> events = new ArrayList<>();
     for (VisitNote note : visits) {
       boolean worked = !note.visit().events().isEmpty();
       events.add(
           new Event(
-              note.visit().at(),
-              worked ? Layer.Sign.REPAIR : Layer.Sign.VISIT,
-              says(note, words),
-              0));
+              note.visit().at(), worked ? Layer.Sign.REPAIR : Layer.Sign.VISIT, says(note, words)));
     }
     for (Finding finding : findings) {
       String cause = words.of("cause." + finding.likeliest().code());
       events.add(
-          new Event(
-              finding.began(),
-              Layer.Sign.ONSET,
-              words.of("system.event.onset", cause),
-              finding.id()));
+          new Event(finding.began(), Layer.Sign.ONSET, words.of("system.event.onset", cause)));
       finding
           .workedAt()
           .ifPresent(
               at ->
                   events.add(
-                      new Event(
-                          at,
-                          Layer.Sign.REPAIR,
-                          words.of("system.event.worked", cause),
-                          finding.id())));
+                      new Event(at, Layer.Sign.REPAIR, words.of("system.event.worked", cause))));
     }
     return events.stream()
         .filter(event -> span.contains(event.at()))
@@ -73,7 +80,7 @@ public final class SystemEvents {
   }
 
   /** What was done or seen on a visit, in a line. */
-  public static String says(VisitNote note, Words words) {
+  private static String says(VisitNote note, Words words) {
     String done =
         note.visit().events().stream()
             .sorted()

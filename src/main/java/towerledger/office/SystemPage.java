@@ -2,9 +2,7 @@ package towerledger.office;
 
 import jakarta.servlet.ServletContext;
 import java.time.Clock;
-import java.time.LocalDate;
 import java.time.YearMonth;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -103,7 +101,7 @@ class SystemPage {
     Site site = facts.site();
     YearMonth month = facts.month();
     List<SystemEvents.Event> happened =
-        SystemEvents.list(facts.visits(), facts.findings(), facts.zone(), facts.span(), words);
+        SystemEvents.list(facts.visits(), facts.findings(), facts.span(), words);
     String whose =
         facts
             .entry()
@@ -132,7 +130,7 @@ class SystemPage {
         drawn.plates(),
         rows(system, facts.rows(), month, words, text),
         facts.findings().stream().map(f -> line(f, words, text)).toList(),
-        visits(happened, facts.zone(), text),
+        SystemEvents.visits(facts.visits(), VISITS, facts.zone(), words, text),
         viewer.canAdminister(),
         site.code(),
         facts.standing().towers().stream().map(Tower::code).toList(),
@@ -191,20 +189,6 @@ class SystemPage {
     YearMonth first = facts.month().minusMonths(count - 1L);
     return new SystemMonths(facts.rows(), first, facts.month(), text)
         .marked(SystemEvents.marks(happened, first, facts.zone(), text));
-  }
-
-  /** The newest things that happened, newest first; those of findings stand under findings. */
-  static List<SystemView.Happened> visits(
-      List<SystemEvents.Event> happened, ZoneId zone, FigureText text) {
-    List<SystemView.Happened> visits = new ArrayList<>();
-    for (int i = happened.size() - 1; i >= 0 && visits.size() < VISITS; i--) {
-      SystemEvents.Event event = happened.get(i);
-      if (event.finding() == 0) {
-        visits.add(
-            new SystemView.Happened(text.day(LocalDate.ofInstant(event.at(), zone)), event.says()));
-      }
-    }
-    return visits;
   }
 
   /** The ledger, newest month first. */

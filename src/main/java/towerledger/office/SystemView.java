@@ -42,7 +42,7 @@ record SystemView(
     List<Plate> plates,
     String rows,
     List<FindingLine> findings,
-    List<Happened> visits,
+    List<SystemEvents.Visited> visits,
     boolean editable,
     String site,
     List<String> towers,
@@ -58,9 +58,6 @@ record SystemView(
    * @param says all of it in words
    */
   record Setting(String name, String from, String says) {}
-
-  /** A visit: its day and what was done or seen. */
-  record Happened(String day, String says) {}
 
   /**
    * What a month says.

@@ -200,11 +200,9 @@ class TowerController {
             CalendarMonth.of(now.minusYears(2), zone).span().startInclusive(),
             CalendarMonth.of(now, zone).span().endExclusive());
     List<VisitNote> made = questions.answer(LogRecords.visitNotes(system.id(), span));
-    List<SystemEvents.Event> happened = SystemEvents.list(made, List.of(), zone, span, words);
     return new FigureTable(
         List.of(words.of("finding.when"), words.of("finding.what")),
-        SystemPage.visits(happened, zone, text).stream()
-            .limit(VISITS)
+        SystemEvents.visits(made, VISITS, zone, words, text).stream()
             .map(visit -> List.of(visit.day().replace(' ', '\u00a0'), visit.says()))
             .toList());
   }

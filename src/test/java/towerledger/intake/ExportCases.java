@@ -6,7 +6,6 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.TreeMap;
@@ -24,11 +23,7 @@ class ExportCases {
   @Autowired Export export;
 
   private ImportReceipt take(byte[] zip) throws IOException {
-    Path file = folder.resolve("upload.zip");
-    Files.write(file, zip);
-    try (var upload = Upload.of(file)) {
-      return importer.take(upload, ImportRequest.startUp("export"));
-    }
+    return Uploads.take(importer, folder, zip);
   }
 
   private byte[] exported() {

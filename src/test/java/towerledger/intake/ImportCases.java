@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -22,11 +21,7 @@ class ImportCases {
   @Autowired JdbcClient jdbc;
 
   ImportReceipt take(byte[] zip) throws IOException {
-    Path file = folder.resolve("upload.zip");
-    Files.write(file, zip);
-    try (var upload = Upload.of(file)) {
-      return importer.take(upload, ImportRequest.startUp("test"));
-    }
+    return Uploads.take(importer, folder, zip);
   }
 
   FileReceipt take(String file, String text) throws IOException {

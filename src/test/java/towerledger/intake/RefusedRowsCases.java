@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -17,11 +16,7 @@ abstract class RefusedRowsCases {
   @Autowired Importer importer;
 
   private ImportReceipt take(byte[] zip) throws IOException {
-    Path file = folder.resolve("upload.zip");
-    Files.write(file, zip);
-    try (var upload = Upload.of(file)) {
-      return importer.take(upload, ImportRequest.startUp("refused rows"));
-    }
+    return Uploads.take(importer, folder, zip);
   }
 
   private FileReceipt take(String file, String text) throws IOException {

@@ -4,6 +4,8 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.zip.ZipEntry;
@@ -35,6 +37,15 @@ final class Uploads {
       throw new UncheckedIOException(e);
     }
     return bytes.toByteArray();
+  }
+
+  /** Takes a ZIP in as at the start of the program, from a folder that is the test's own. */
+  static ImportReceipt take(Importer importer, Path folder, byte[] zip) throws IOException {
+    Path file = folder.resolve("upload.zip");
+    Files.write(file, zip);
+    try (var upload = Upload.of(file)) {
+      return importer.take(upload, ImportRequest.startUp("test"));
+    }
   }
 
   /**

@@ -32,7 +32,7 @@ class UnreadableRequestsIT {
         "GET /api/v1/jobs HTTP/1.1\r\nX-Long: "
       })
   void getsAProblemDetailBelowTheApi(String head) throws IOException {
-    String answer = answer(head.endsWith(": ") ? head + "a".repeat(9_000) : head);
+    String answer = answer(head);
     assertThat(answer)
         .startsWith("HTTP/1.1 400")
         .contains("Content-Type: application/problem+json")
@@ -51,7 +51,7 @@ class UnreadableRequestsIT {
         "GET /sign-in HTTP/1.1\r\nX-Long: "
       })
   void getsAPlainPageElsewhere(String head) throws IOException {
-    String answer = answer(head.endsWith(": ") ? head + "a".repeat(9_000) : head);
+    String answer = answer(head);
     assertThat(answer)
         .startsWith("HTTP/1.1 400")
         .containsIgnoringCase("Content-Type: text/html;charset=UTF-8")
@@ -68,7 +68,9 @@ class UnreadableRequestsIT {
         .contains("no-store");
   }
 
-  private String answer(String head) throws IOException {
+  /** What is answered to the first lines of a request; one that ends open is too long. */
+  private String answer(String lines) throws IOException {
+    String head = lines.endsWith(": ") ? lines + "a".repeat(9_000) : lines;
     try (Socket socket = new Socket("localhost", port)) {
       socket
           .getOutputStream()

@@ -13,7 +13,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -25,7 +24,6 @@ import towerledger.finding.FindingStatus;
 import towerledger.finding.Findings;
 import towerledger.finding.Range;
 import towerledger.logsheet.LogRecords;
-import towerledger.logsheet.VisitNote;
 import towerledger.office.SystemEvents;
 import towerledger.quantity.Money;
 import towerledger.quantity.Span;
@@ -257,7 +255,7 @@ class FindingPage {
         .toList();
   }
 
-  private List<FindingViews.Visited> visits(
+  private List<SystemEvents.Visited> visits(
       Finding finding, Words words, FigureText text, ZoneId zone) {
     Instant from = finding.began();
     Instant until =
@@ -269,18 +267,14 @@ class FindingPage {
       return List.of();
     }
     long system = sites.getSystem(finding.of().system()).id();
-    List<VisitNote> notes =
+    return SystemEvents.visits(
         records
             .listVisitNotes(List.of(system), Span.of(from, until))
-            .getOrDefault(system, List.of());
-    return IntStream.range(0, Math.min(VISITS, notes.size()))
-        .mapToObj(i -> notes.get(notes.size() - 1 - i))
-        .map(
-            note ->
-                new FindingViews.Visited(
-                    text.day(LocalDate.ofInstant(note.visit().at(), zone)),
-                    SystemEvents.says(note, words)))
-        .toList();
+            .getOrDefault(system, List.of()),
+        VISITS,
+        zone,
+        words,
+        text);
   }
 
   private static String causes(Finding finding, Words words, FigureText text) {

@@ -3,6 +3,7 @@ package towerledger.office.finding;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import towerledger.finding.Finding;
+import towerledger.office.SystemEvents;
 
 /** What the pages of findings show. */
 final class FindingViews {
@@ -80,7 +81,7 @@ final class FindingViews {
       List<Figure> figures,
       List<String> cautions,
       List<Step> steps,
-      List<Visited> visits,
+      List<SystemEvents.Visited> visits,
       List<Finding.Assignee> people,
       long assignee,
       boolean mayAssign,
@@ -96,9 +97,6 @@ final class FindingViews {
 
   /** One thing that happened. */
   record Step(String when, String what, String who, String note) {}
-
-  /** A visit: its day and what was done or seen. */
-  record Visited(String day, String says) {}
 
   /**
    * What was typed into a form that was refused.

@@ -99,14 +99,8 @@ class RetrofitPage {
       } else {
         numbers.put(ask.name(), number.getAsDouble());
       }
-      boolean grouped =
-          medium == Medium.PAPER && number.orElse(0.5) == Math.rint(number.orElse(0.5));
-      fields.add(
-          new RetrofitView.Field(
-              ask.name(),
-              ask.unit(),
-              grouped ? text.decimals(number.getAsDouble(), 0) : given,
-              fault));
+      String shown = medium == Medium.PAPER ? grouped(given, number, text) : given;
+      fields.add(new RetrofitView.Field(ask.name(), ask.unit(), shown, fault));
     }
     boolean wrong = fields.stream().anyMatch(field -> field.wrong() != null);
     Optional<TowerRecord.Basis> basis =
@@ -298,6 +292,13 @@ class RetrofitPage {
     double half = INTERVAL * sigma;
     return text.estimate(
         money(value, currency), money(value - half, currency), money(value + half, currency));
+  }
+
+  /** A whole number with its groups of three, as figures on paper; others as they were typed. */
+  private static String grouped(String given, OptionalDouble number, FigureText text) {
+    return number.isPresent() && number.getAsDouble() == Math.rint(number.getAsDouble())
+        ? text.decimals(number.getAsDouble(), 0)
+        : given;
   }
 
   private static Money money(double amount, Currency currency) {

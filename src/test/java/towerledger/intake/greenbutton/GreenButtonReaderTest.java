@@ -185,6 +185,13 @@ class GreenButtonReaderTest {
     assertThat(collected.intervals.get(1).quality()).hasValue(8);
   }
 
+  private static String ofQuality(String quality, String reading) {
+    return reading.replace(
+        "<e:timePeriod>",
+        "<e:ReadingQuality><e:quality>%s</e:quality></e:ReadingQuality><e:timePeriod>"
+            .formatted(quality));
+  }
+
   /** QualityOfReading 12 is a forecast, 15 a value moved to another weather: neither passed. */
   @ParameterizedTest
   @CsvSource({"12", "15"})
@@ -192,12 +199,7 @@ class GreenButtonReaderTest {
     var collected =
         read(
             feed(
-                type("9", "4", "128", "0"),
-                reading(1_780_300_800L, 900, "5")
-                    .replace(
-                        "<e:timePeriod>",
-                        "<e:ReadingQuality><e:quality>%s</e:quality></e:ReadingQuality><e:timePeriod>"
-                            .formatted(quality))));
+                type("9", "4", "128", "0"), ofQuality(quality, reading(1_780_300_800L, 900, "5"))));
 
     assertThat(collected.intervals).isEmpty();
     assertThat(collected.reasons.get(0)).contains("quality " + quality);
@@ -252,13 +254,7 @@ class GreenButtonReaderTest {
   @Test
   void keepsTheQualityOfAReading() throws IOException {
     var collected =
-        read(
-            feed(
-                type("9", "4", "128", "0"),
-                reading(1_780_300_800L, 900, "5")
-                    .replace(
-                        "<e:timePeriod>",
-                        "<e:ReadingQuality><e:quality>8</e:quality></e:ReadingQuality><e:timePeriod>")));
+        read(feed(type("9", "4", "128", "0"), ofQuality("8", reading(1_780_300_800L, 900, "5"))));
 
     assertThat(collected.intervals.get(0).quality()).hasValue(8);
   }
