@@ -32,7 +32,7 @@ import towerledger.intake.Importer;
 import towerledger.intake.Upload;
 import towerledger.intake.UploadFolder;
 import towerledger.intake.UploadRefused;
-import towerledger.page.FullDisk;
+import towerledger.page.Outage;
 
 /**
  * Takes bundles and single files in. An upload is first laid down on disk, so that memory does not
@@ -134,7 +134,7 @@ class ImportController {
         transcode(request.getInputStream(), charset, place);
       }
     } catch (IOException e) {
-      if (FullDisk.isFull(e)) {
+      if (Outage.isFull(e)) {
         throw e;
       }
       throw new UploadRefused(

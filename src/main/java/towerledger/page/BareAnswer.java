@@ -31,6 +31,10 @@ class BareAnswer {
       "The disk of the ledger is full; nothing of this was kept. Whoever runs it has to make room;"
           + " send it again then.";
 
+  private static final String AWAY =
+      "The database of the ledger does not answer. Whether anything of this was kept is not known:"
+          + " look in a minute, or send it again with the same Idempotency-Key.";
+
   /** For answers that hold no page of the program. */
   static final String NOTHING_RUNS = "default-src 'none'; frame-ancestors 'none'";
 
@@ -74,6 +78,7 @@ class BareAnswer {
             status,
             switch (status) {
               case BAD_REQUEST -> UNREADABLE;
+              case SERVICE_UNAVAILABLE -> AWAY;
               case INSUFFICIENT_STORAGE -> NO_ROOM;
               default -> status.getReasonPhrase() + ".";
             });

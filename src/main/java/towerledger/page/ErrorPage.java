@@ -73,6 +73,7 @@ class ErrorPage implements ErrorController {
       case METHOD_NOT_ALLOWED -> "error.405";
       case CONTENT_TOO_LARGE -> "error.413";
       case TOO_MANY_REQUESTS -> "error.429";
+      case SERVICE_UNAVAILABLE -> "error.503";
       case INSUFFICIENT_STORAGE -> "error.507";
       default -> status.is4xxClientError() ? "error.400" : "error.500";
     };
