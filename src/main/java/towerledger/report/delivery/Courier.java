@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import towerledger.account.SmtpAnswer;
 
 /**
  * Carries a mail of the outbox to the relay and writes down what came of it. Between the relay's

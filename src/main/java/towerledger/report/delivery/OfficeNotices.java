@@ -13,6 +13,7 @@ import java.util.TreeMap;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.context.MessageSource;
+import towerledger.account.SmtpAnswer;
 import towerledger.wording.Words;
 
 /**

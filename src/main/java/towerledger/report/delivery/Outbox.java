@@ -18,6 +18,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
+import towerledger.account.SmtpAnswer;
 
 /**
  * The mails that wait, and what came of them. A mail and the task that carries it are written in

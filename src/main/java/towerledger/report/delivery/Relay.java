@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.mail.MailException;
 import org.springframework.mail.javamail.JavaMailSenderImpl;
+import towerledger.account.SmtpAnswer;
 
 /**
  * The way to the mail relay. When it cannot be spoken to, this node leaves it alone for a while

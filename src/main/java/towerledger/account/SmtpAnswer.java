@@ -1,4 +1,4 @@
-package towerledger.report.delivery;
+package towerledger.account;
 
 import jakarta.mail.AuthenticationFailedException;
 import jakarta.mail.MessagingException;
@@ -21,7 +21,7 @@ import org.springframework.mail.MailSendException;
  * @param kind what is to be done about it
  * @param text the relay's own words, or what went wrong
  */
-record SmtpAnswer(Kind kind, String text) {
+public record SmtpAnswer(Kind kind, String text) {
 
   private static final int LONGEST = 500;
 
@@ -31,7 +31,7 @@ record SmtpAnswer(Kind kind, String text) {
   private static final Pattern CODE = Pattern.compile("^([245]\\d\\d)\\b");
 
   /** What is to be done. */
-  enum Kind {
+  public enum Kind {
     /** The relay has taken it over. */
     ACCEPTED,
     /** Not now: a code of 400 to 499 (RFC 5321, 4.2.1). */
@@ -42,19 +42,19 @@ record SmtpAnswer(Kind kind, String text) {
     NO_RELAY
   }
 
-  SmtpAnswer {
+  public SmtpAnswer {
     text = text.strip().replaceAll("\\s+", " ");
     if (text.length() > LONGEST) {
       text = text.substring(0, LONGEST - 1) + "…";
     }
   }
 
-  static SmtpAnswer accepted() {
+  public static SmtpAnswer accepted() {
     return new SmtpAnswer(Kind.ACCEPTED, "accepted by the relay");
   }
 
   /** The answer behind a failure to send. */
-  static SmtpAnswer of(Exception failure) {
+  public static SmtpAnswer of(Exception failure) {
     Deque<Throwable> open = new ArrayDeque<>();
     Set<Throwable> seen = new HashSet<>();
     open.add(failure);
