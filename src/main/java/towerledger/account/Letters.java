@@ -20,6 +20,7 @@ import org.springframework.beans.factory.annotation.Value;
 import org.springframework.context.MessageSource;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.mail.MailException;
 import org.springframework.mail.SimpleMailMessage;
 import org.springframework.mail.javamail.JavaMailSender;
 
@@ -46,6 +47,7 @@ class Letters {
   private final ObjectProvider<JavaMailSender> mail;
   private final Links links;
   private final PersonRows people;
+  private final LetterTroubles troubles;
   private final MessageSource messages;
   private final Clock clock;
   private final String address;
@@ -56,6 +58,7 @@ class Letters {
       ObjectProvider<JavaMailSender> mail,
       Links links,
       PersonRows people,
+      LetterTroubles troubles,
       MessageSource messages,
       Clock clock,
       @Value("${towerledger.mail.public-url:}") String address,
@@ -65,6 +68,7 @@ class Letters {
     this.mail = mail;
     this.links = links;
     this.people = people;
+    this.troubles = troubles;
     this.messages = messages;
     this.clock = clock;
     this.address = address.isBlank() ? "http://localhost:" + port : address.replaceAll("/+$", "");
@@ -78,6 +82,7 @@ class Letters {
 
   /** Queues a letter; it goes out once the surrounding transaction has committed. */
   void queue(long personId, Link.Purpose purpose) {
+    troubles.forget(personId);
     queue(purpose.name() + " " + personId);
   }
 
@@ -125,7 +130,27 @@ class Letters {
         .onFailure(
             new FailureHandler.MaxRetriesFailureHandler<>(
                 ATTEMPTS, new FailureHandler.ExponentialBackoffFailureHandler<>(FIRST_PAUSE, 1.7)))
-        .execute((instance, context) -> send(instance.getData()));
+        .execute(
+            (instance, context) ->
+                handOver(
+                    instance.getData(), context.getExecution().consecutiveFailures >= ATTEMPTS));
+  }
+
+  /** A server that says never (RFC 5321, 4.2.1) is not asked again; else the scheduler does. */
+  void handOver(String order, boolean last) {
+    long person = Long.parseLong(order.split(" ", 3)[1]);
+    try {
+      send(order);
+      troubles.forget(person);
+    } catch (MailException failure) {
+      SmtpAnswer answer = SmtpAnswer.of(failure);
+      boolean never = answer.kind() == SmtpAnswer.Kind.REFUSED;
+      troubles.note(person, answer.text(), never || last);
+      if (!never) {
+        throw failure;
+      }
+      LOG.warn("letter to person {} refused: {}", person, answer.text());
+    }
   }
 
   private void send(String order) {

@@ -4,12 +4,14 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import towerledger.account.Customers;
+import towerledger.account.LetterTroubles;
 import towerledger.account.People;
 import towerledger.account.Person;
 import towerledger.account.Role;
@@ -32,6 +34,7 @@ class PeoplePage {
   private final People people;
   private final Tokens tokens;
   private final Customers customers;
+  private final LetterTroubles letters;
   private final Sessions sessions;
   private final Assignments assignments;
   private final MessageSource messages;
@@ -42,6 +45,7 @@ class PeoplePage {
       People people,
       Tokens tokens,
       Customers customers,
+      LetterTroubles letters,
       Sessions sessions,
       Assignments assignments,
       MessageSource messages,
@@ -50,6 +54,7 @@ class PeoplePage {
     this.people = people;
     this.tokens = tokens;
     this.customers = customers;
+    this.letters = letters;
     this.sessions = sessions;
     this.assignments = assignments;
     this.messages = messages;
@@ -61,11 +66,14 @@ class PeoplePage {
       String search, PeopleView.InvitationForm form, @Nullable String trouble, FigureText text) {
     Words words = new Words(messages, text.locale());
     List<Person> found = people.list(search, SHOWN + 1);
+    List<Person> shown = found.subList(0, Math.min(found.size(), SHOWN));
+    Map<Long, LetterTroubles.Trouble> troubles =
+        letters.of(shown.stream().map(Person::id).toList());
     People.Count count = people.count();
     return new PeopleView.Everybody(
         words.of("people.lead", count.canSignIn(), count.invited()),
         search,
-        found.stream().limit(SHOWN).map(person -> row(person, words, text)).toList(),
+        shown.stream().map(person -> row(person, troubles.get(person.id()), words, text)).toList(),
         found.size() > SHOWN,
         form,
         suggested("account_customer"),
@@ -87,12 +95,21 @@ class PeoplePage {
       @Nullable String trouble,
       FigureText text) {
     Instant now = clock.instant();
+    Words words = new Words(messages, text.locale());
+    LetterTroubles.Trouble letter = letters.of(List.of(person.id())).get(person.id());
     return new PeopleView.One(
-        row(person, new Words(messages, text.locale()), text),
+        row(person, letter, words, text),
         person.role().name(),
         person.mayEnter(),
         person.enabled() && !person.hasPassword(),
         person.id() == viewer.personId(),
+        letter == null
+            ? null
+            : words.of(
+                "person.letter." + stand(letter),
+                moment(Optional.of(letter.since()), "people.never", words, text),
+                person.email(),
+                letter.said()),
         person.role() != Role.TECHNICIAN
             ? List.of()
             : assignments.list(person.id()).stream()
@@ -102,10 +119,15 @@ class PeoplePage {
         sessions.list(person.email(), "").size(),
         tokens.listOf(person.id()).stream().filter(token -> token.isGoodAt(now)).count(),
         link,
-        new ReasonText(new Words(messages, text.locale()), text).sayIfAny(trouble));
+        new ReasonText(words, text).sayIfAny(trouble));
   }
 
-  private PeopleView.Row row(Person person, Words words, FigureText text) {
+  private static String stand(LetterTroubles.Trouble letter) {
+    return letter.givenUp() ? "over" : "waiting";
+  }
+
+  private PeopleView.Row row(
+      Person person, LetterTroubles.@Nullable Trouble letter, Words words, FigureText text) {
     return new PeopleView.Row(
         person.id(),
         person.name(),
@@ -113,6 +135,7 @@ class PeoplePage {
         words.of("role." + person.role()),
         reach(person, words),
         words.of("people.state." + state(person)),
+        letter == null ? null : words.of("people.letter." + stand(letter)),
         moment(person.lastSignedInAt(), "people.never", words, text),
         !person.enabled());
   }

@@ -37,6 +37,7 @@ final class PeopleView {
    * @param role role in words
    * @param reach whose or which sites they see
    * @param state whether they can sign in, in words
+   * @param letter that the last letter did not reach them, in words; null where it did
    * @param lastSignedIn when they last did
    * @param removed whether they were removed
    */
@@ -47,6 +48,7 @@ final class PeopleView {
       String role,
       String reach,
       String state,
+      @Nullable String letter,
       String lastSignedIn,
       boolean removed) {}
 
@@ -72,6 +74,7 @@ final class PeopleView {
    * @param mayEnter whether a customer's login may hand in readings
    * @param canBeInvitedAgain whether they have no password yet
    * @param self whether it is the viewer
+   * @param letter what came of the last letter that did not reach them; null where it did
    * @param sites assigned sites of a technician
    * @param choices sites to assign
    * @param sessions places where they are signed in
@@ -85,6 +88,7 @@ final class PeopleView {
       boolean mayEnter,
       boolean canBeInvitedAgain,
       boolean self,
+      @Nullable String letter,
       List<Named> sites,
       List<Named> choices,
       int sessions,

@@ -1,0 +1,6 @@
+package towerledger.account;
+
+import towerledger.ApplicationOnPostgres;
+
+@ApplicationOnPostgres
+class LetterTroubleOnPostgresIT extends LetterTroubleCases {}
