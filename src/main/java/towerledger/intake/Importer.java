@@ -103,6 +103,30 @@ public class Importer {
   }
 
   /**
+   * Tries rows again, each by itself.
+   *
+   * @param file their file without {@code .csv}
+   * @param texts header and row of each
+   */
+  List<Quarantine.Retry> retryEach(String file, List<String> texts, ImportRequest request) {
+    FileFormat<?> format = known.get(file);
+    KnownFiles.requireAllowed(format, request.viewer());
+    return turn.inTurn(
+        false,
+        () -> {
+          var retries =
+              texts.stream()
+                  .map(text -> takeOneChecked(format, text, EmptyValues.KEEP, request))
+                  .map(reason -> new Quarantine.Retry(reason.isEmpty(), reason.orElse("")))
+                  .toList();
+          if (retries.stream().anyMatch(Quarantine.Retry::taken)) {
+            jobs.submit(RECONCILIATION, null, null, request.actor().name());
+          }
+          return retries;
+        });
+  }
+
+  /**
    * Takes one row by itself.
    *
    * @param file its file without {@code .csv}

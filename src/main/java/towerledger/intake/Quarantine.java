@@ -34,10 +34,14 @@ public class Quarantine {
 
   private static final long NOBODY = -1;
 
-  private static final String COLUMNS =
+  /** What {@link #row} reads. */
+  static final String SELECT =
       """
       SELECT id, import_id, file, line, header, raw, reason, status, created_at, settled_by
-      FROM intake_quarantine WHERE (CAST(:customer AS BIGINT) IS NULL OR customer_id = :customer)""";
+      FROM intake_quarantine""";
+
+  private static final String OF_VIEWER =
+      SELECT + " WHERE (CAST(:customer AS BIGINT) IS NULL OR customer_id = :customer)";
 
   private final JdbcClient jdbc;
   private final Importer importer;
@@ -56,7 +60,7 @@ public class Quarantine {
   public List<QuarantinedRow> list(
       Viewer viewer, QuarantinedRow.Status status, int offset, int limit) {
     return jdbc.sql(
-            COLUMNS
+            OF_VIEWER
                 + " AND status = :status ORDER BY id DESC"
                 + " OFFSET :offset ROWS FETCH NEXT :limit ROWS ONLY")
         .param("customer", whose(viewer))
@@ -104,7 +108,7 @@ public class Quarantine {
   /** A row, if this viewer may see it. */
   @Transactional(readOnly = true)
   public Optional<QuarantinedRow> find(Viewer viewer, long id) {
-    return jdbc.sql(COLUMNS + " AND id = :id")
+    return jdbc.sql(OF_VIEWER + " AND id = :id")
         .param("customer", whose(viewer))
         .param("id", id)
         .query(Quarantine::row)
@@ -128,7 +132,7 @@ public class Quarantine {
     if (row.status() != QuarantinedRow.Status.WAITING) {
       return new Retry(false, "the row was settled before; nothing was done");
     }
-    String text = String.join(",", row.columns()) + "\n" + raw;
+    String text = row.asFile(raw);
     requireOneRow(text);
     var retry = importer.retry(row.file(), text, new ImportRequest(actor, viewer, "quarantine"));
     if (retry.taken()) {
@@ -189,7 +193,7 @@ public class Quarantine {
     }
   }
 
-  private static QuarantinedRow row(ResultSet row, int number) throws SQLException {
+  static QuarantinedRow row(ResultSet row, int number) throws SQLException {
     return new QuarantinedRow(
         row.getLong("id"),
         row.getString("import_id"),

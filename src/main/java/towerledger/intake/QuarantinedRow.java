@@ -39,6 +39,16 @@ public record QuarantinedRow(
     columns = List.copyOf(columns);
   }
 
+  /** A file of this row alone, as it came. */
+  String asFile() {
+    return asFile(raw);
+  }
+
+  /** A file of this row alone with its text mended. */
+  String asFile(String mended) {
+    return String.join(",", columns) + "\n" + mended;
+  }
+
   /**
    * Its cells, in the order of the columns; empty where its text cannot be cut into as many, so
    * that it has to be mended as text.

@@ -61,6 +61,7 @@ class EveryPageIT {
           "/intake/foreign",
           "/intake/foreign/browser-table",
           "/intake/imports/browser-import",
+          "/intake/imports/browser-import/waiting/register_readings",
           "/intake/quarantine/987001",
           "/intake/quarantine/987002",
           "/findings",

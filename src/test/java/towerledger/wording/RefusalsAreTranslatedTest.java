@@ -146,7 +146,8 @@ class RefusalsAreTranslatedTest {
 
   /** Names of fields kept beside, and where a change came from. */
   private static final Set<String> BESIDE =
-      Set.of("first start", "kind", "recipient", "register", "row", "unsubscribe ", "value");
+      Set.of(
+          "first start", "kind", "recipient", "register", "row", "rows", "unsubscribe ", "value");
 
   @Test
   void everyVerbAndKindOfTheHistoryHasAName() throws IOException {

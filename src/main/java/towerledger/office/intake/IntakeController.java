@@ -31,6 +31,7 @@ import towerledger.intake.QuarantinedRow;
 import towerledger.intake.Upload;
 import towerledger.intake.UploadFolder;
 import towerledger.intake.UploadRefused;
+import towerledger.intake.WaitingRows;
 import towerledger.job.Job;
 import towerledger.job.Jobs;
 import towerledger.wording.ReasonText;
@@ -46,6 +47,7 @@ class IntakeController {
   private final Importer importer;
   private final Imports imports;
   private final Quarantine quarantine;
+  private final WaitingRows waiting;
   private final Jobs jobs;
   private final MessageSource messages;
 
@@ -53,11 +55,13 @@ class IntakeController {
       Importer importer,
       Imports imports,
       Quarantine quarantine,
+      WaitingRows waiting,
       Jobs jobs,
       MessageSource messages) {
     this.importer = importer;
     this.imports = imports;
     this.quarantine = quarantine;
+    this.waiting = waiting;
     this.jobs = jobs;
     this.messages = messages;
   }
@@ -124,24 +128,32 @@ class IntakeController {
   private IntakeView.Desk desk(Viewer viewer, @Nullable String trouble, FigureText text) {
     Words words = new Words(messages, text.locale());
     ReasonText reasons = new ReasonText(words, text);
-    long waiting = quarantine.countWaiting(viewer);
+    long count = quarantine.countWaiting(viewer);
     List<IntakeView.Waiting> rows =
         quarantine.list(viewer, QuarantinedRow.Status.WAITING, 0, LISTED_ROWS).stream()
-            .map(
-                row ->
-                    new IntakeView.Waiting(
-                        row.id(),
-                        row.file(),
-                        row.line(),
-                        reasons.say(row.reason()),
-                        shortened(row.raw())))
+            .map(row -> IntakeView.Waiting.of(row, reasons))
             .toList();
     return new IntakeView.Desk(
-        words.of("intake.says", waiting),
+        words.of("intake.says", count),
         reasons.sayIfAny(trouble),
         imports.listRecent(LISTED_IMPORTS).stream().map(entry -> line(entry, words, text)).toList(),
+        sheets(words, reasons),
         rows,
-        waiting - rows.size());
+        count - rows.size());
+  }
+
+  /** Single rows are mended one by one; those that came together may be settled together. */
+  private List<IntakeView.SheetLine> sheets(Words words, ReasonText reasons) {
+    return waiting.list(LISTED_IMPORTS).stream()
+        .filter(sheet -> sheet.rows() > 1)
+        .map(
+            sheet ->
+                new IntakeView.SheetLine(
+                    sheet.importId(),
+                    sheet.file(),
+                    words.of("waiting.lead", sheet.rows()),
+                    reasons.say(sheet.reason())))
+        .toList();
   }
 
   private static IntakeView.Import line(Imports.Entry entry, Words words, FigureText text) {
@@ -194,9 +206,5 @@ class IntakeController {
   private static IntakeView.Reckoning reckoning(Job job, ReasonText reasons) {
     return new IntakeView.Reckoning(
         "job." + job.status(), job.progress(), reasons.say(job.message()), job.status().isFinal());
-  }
-
-  private static String shortened(String raw) {
-    return raw.length() > 160 ? raw.substring(0, 160) + "…" : raw;
   }
 }

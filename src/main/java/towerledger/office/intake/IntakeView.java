@@ -2,6 +2,8 @@ package towerledger.office.intake;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import towerledger.intake.QuarantinedRow;
+import towerledger.wording.ReasonText;
 
 /** Pages of the intake as they are read. */
 final class IntakeView {
@@ -14,6 +16,7 @@ final class IntakeView {
    * @param sentence how much waits
    * @param trouble why the last upload was refused; null when none was
    * @param imports the newest imports
+   * @param sheets files of which more than one row waits
    * @param waiting rows that wait, newest first
    * @param more how many more wait than are listed
    */
@@ -21,6 +24,7 @@ final class IntakeView {
       String sentence,
       @Nullable String trouble,
       List<Import> imports,
+      List<SheetLine> sheets,
       List<Waiting> waiting,
       long more) {}
 
@@ -28,7 +32,43 @@ final class IntakeView {
   record Import(String id, String when, String origin, String actor, String status, String says) {}
 
   /** A row that waits. */
-  record Waiting(long id, String file, long line, String reason, String raw) {}
+  record Waiting(long id, String file, long line, String reason, String raw) {
+
+    private static final int LONGEST = 160;
+
+    static Waiting of(QuarantinedRow row, ReasonText reasons) {
+      String raw = row.raw();
+      return new Waiting(
+          row.id(),
+          row.file(),
+          row.line(),
+          reasons.say(row.reason()),
+          raw.length() > LONGEST ? raw.substring(0, LONGEST) + "…" : raw);
+    }
+  }
+
+  /** A file of which rows wait, with the reason of one of them. */
+  record SheetLine(String importId, String file, String says, String reason) {}
+
+  /**
+   * The rows that wait of one file of an import.
+   *
+   * @param importId the import
+   * @param file the file without {@code .csv}
+   * @param sentence how many wait
+   * @param rows as many as a page holds
+   * @param after key of the row after which the next ones are tried again
+   * @param before address of the rows before; null where there are none
+   * @param next address of the rows after
+   */
+  record Sheet(
+      String importId,
+      String file,
+      String sentence,
+      List<Waiting> rows,
+      long after,
+      @Nullable String before,
+      @Nullable String next) {}
 
   /**
    * What became of an import.
