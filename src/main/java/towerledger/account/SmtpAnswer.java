@@ -59,6 +59,7 @@ public record SmtpAnswer(Kind kind, String text) {
     Set<Throwable> seen = new HashSet<>();
     open.add(failure);
     SmtpAnswer answer = null;
+    String trouble = words(failure);
     while (!open.isEmpty()) {
       Throwable next = open.pop();
       if (!seen.add(next)) {
@@ -70,6 +71,8 @@ public record SmtpAnswer(Kind kind, String text) {
       }
       add(open, next.getCause());
       if (next instanceof MessagingException messaging) {
+        // what is wrapped around it repeats it with the names of classes
+        trouble = words(messaging);
         add(open, messaging.getNextException());
       }
       if (next instanceof MailSendException sending) {
@@ -78,7 +81,7 @@ public record SmtpAnswer(Kind kind, String text) {
         }
       }
     }
-    return answer == null ? new SmtpAnswer(Kind.NO_RELAY, words(failure)) : answer;
+    return answer == null ? new SmtpAnswer(Kind.NO_RELAY, trouble) : answer;
   }
 
   private static void add(Deque<Throwable> open, @Nullable Throwable next) {

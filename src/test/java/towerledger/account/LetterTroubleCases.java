@@ -71,6 +71,18 @@ abstract class LetterTroubleCases {
     MailServer.awaitLetter(email, 2);
   }
 
+  @Test
+  void saysThatTheServerIsNotThereWithoutTheProgramsInside() throws Exception {
+    long id = invited("nobody-there");
+    ScriptedRelay gone = new ScriptedRelay();
+    gone.close();
+    assertThatThrownBy(() -> letters(gone).handOver("INVITATION " + id, false))
+        .isInstanceOf(MailException.class);
+    assertThat(page(id))
+        .contains("connect to host, port: 127.0.0.1, " + gone.port())
+        .doesNotContain("Exception");
+  }
+
   private long invited(String name) {
     String email = name + "@" + getClass().getSimpleName().toLowerCase(Locale.ROOT) + ".test";
     people.invite(
