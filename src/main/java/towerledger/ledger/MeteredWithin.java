@@ -42,7 +42,11 @@ final class MeteredWithin {
     return byReadings(meter, span).or(() -> byIntervals(meter.intervals(), span));
   }
 
-  /** Volume of a register within a span; empty unless the readings enclose the span. */
+  /**
+   * Volume of a register within a span; empty unless the readings enclose the span. What passed
+   * between two readings of which one lies outside is shared out as the meter's intervals show it,
+   * where they enclose both readings; evenly otherwise.
+   */
   private static Optional<Volume> byReadings(MeterFacts meter, Span span) {
     double litres = 0;
     double hours = 0;
@@ -50,14 +54,25 @@ final class MeteredWithin {
       Instant start = later(volume.span().startInclusive(), span.startInclusive());
       Instant end = earlier(volume.span().endExclusive(), span.endExclusive());
       if (end.isAfter(start)) {
-        double part = Span.of(start, end).hours();
-        hours += part;
-        litres += volume.litres() * part / volume.span().hours();
+        Span part = Span.of(start, end);
+        hours += part.hours();
+        litres += volume.litres() * share(meter.intervals(), part, volume.span());
       }
     }
     return hours >= COVERED * span.hours()
         ? Optional.of(Volume.ofLitres(litres))
         : Optional.empty();
+  }
+
+  /** Which share of a register's volume passed in a part of its span. */
+  private static double share(IntervalVolumes intervals, Span part, Span whole) {
+    if (part.equals(whole)) {
+      return 1;
+    }
+    double all = byIntervals(intervals, whole).map(Volume::litres).orElse(0.0);
+    return all > 0
+        ? byIntervals(intervals, part).map(Volume::litres).orElse(0.0) / all
+        : part.hours() / whole.hours();
   }
 
   private static Optional<Volume> byIntervals(IntervalVolumes intervals, Span span) {

@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.ZoneId;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Currency;
 import java.util.LinkedHashMap;
@@ -47,6 +46,7 @@ final class SiteMoney {
   private final List<MeterFacts> serviceMeters;
   private final List<UtilityBill> bills;
   private final ZoneId zone;
+  private final SharedBills shared;
 
   SiteMoney(
       Currency currency,
@@ -61,6 +61,7 @@ final class SiteMoney {
     this.serviceMeters = List.copyOf(serviceMeters);
     this.bills = List.copyOf(bills);
     this.zone = zone;
+    this.shared = new SharedBills(this.bills, this.schedules, zone);
   }
 
   /**
@@ -104,7 +105,7 @@ final class SiteMoney {
         verdicts.entrySet().stream()
             .map(entry -> water(entry.getKey(), entry.getValue(), facts.get(entry.getKey())))
             .toList();
-    SiteUse use = use(month, verdicts);
+    SiteUse use = use(month, verdicts, facts);
     SiteUse claimed = claimsCredit() ? use.withTowers(towers) : use;
     Map<String, BigDecimal> losses = losses(claimed, verdicts, VolumeEstimate::value);
     Map<String, BigDecimal> low = losses(claimed, verdicts, VolumeEstimate::low);
@@ -212,49 +213,46 @@ final class SiteMoney {
         .anyMatch(bill -> bill.creditAmount() != null && bill.creditAmount().signum() > 0);
   }
 
-  /** Credits on the utility's bills, by days; empty where no sewer bill covers the month. */
+  /**
+   * Credits on the utility's bills, by days; empty where no sewer bill of the month tells of one.
+   */
   private Map<String, BigDecimal> creditsGiven(
       YearMonth month, Set<String> systems, Map<String, BigDecimal> due) {
     BigDecimal sum = BigDecimal.ZERO;
-    boolean billed = false;
+    boolean told = false;
     for (UtilityBill bill : bills) {
-      double share = overlap(month, bill);
-      if (share > 0 && bill.service() == Service.SEWER) {
-        billed = true;
-        if (bill.creditAmount() != null) {
-          sum = sum.add(bill.creditAmount().multiply(BigDecimal.valueOf(share)));
-        }
+      double share = SharedBills.overlap(month, bill);
+      if (share > 0 && bill.service() == Service.SEWER && bill.creditAmount() != null) {
+        told = true;
+        sum = sum.add(bill.creditAmount().multiply(BigDecimal.valueOf(share)));
       }
     }
-    if (!billed) {
+    if (!told) {
       return Map.of();
     }
     return CreditShares.of(sum, systems, due);
   }
 
-  /** Share of a bill's days that fall into a month. */
-  private static double overlap(YearMonth month, UtilityBill bill) {
-    LocalDate start = later(month.atDay(1), bill.from());
-    LocalDate end = earlier(month.plusMonths(1).atDay(1), bill.to());
-    long days = ChronoUnit.DAYS.between(start, end);
-    return days <= 0 ? 0 : (double) days / ChronoUnit.DAYS.between(bill.from(), bill.to());
-  }
-
-  private SiteUse use(YearMonth month, Map<String, MonthVerdict> verdicts) {
+  private SiteUse use(
+      YearMonth month, Map<String, MonthVerdict> verdicts, Map<String, SystemFacts> facts) {
     LocalDate first = month.atDay(1);
     LocalDate end = month.plusMonths(1).atDay(1);
     double own =
         verdicts.values().stream().map(MonthVerdict::water).mapToDouble(SiteMoney::ownWater).sum();
+    Optional<Volume> metered = metered(month);
     // A bill of two months shared out by days may give a month less than its towers took.
     Optional<Volume> whole =
-        metered(month)
-            .or(() -> billed(month, Service.WATER))
+        metered
+            .or(() -> shared.counted(month, Service.WATER))
             .filter(volume -> volume.litres() >= own);
+    if (whole.isEmpty() && metered.isEmpty()) {
+      whole = shared.besideTowers(month, facts).map(rest -> Volume.ofLitres(own + rest.litres()));
+    }
     SiteUse use =
         SiteUse.of(first, end, Usage.of(whole.orElse(Volume.ofLitres(own))))
             .withMeterSize(meterSize);
     SiteUse known =
-        use.withReturnMeter(billed(month, Service.SEWER).map(Usage::of).orElse(null))
+        use.withReturnMeter(shared.counted(month, Service.SEWER).map(Usage::of).orElse(null))
             .withWinterAverage(WinterAverage.find(schedules, bills, first).orElse(null));
     return whole.isPresent() ? known : known.withTowersOwnWaterOnly();
   }
@@ -270,32 +268,6 @@ final class SiteMoney {
   private Optional<Volume> metered(YearMonth month) {
     Span span = CalendarMonth.of(month, zone).span();
     return MeteredWithin.sum(serviceMeters, span);
-  }
-
-  /**
-   * What the utility's bills of a service counted in a month, by days; the sewer's return meter.
-   */
-  private Optional<Volume> billed(YearMonth month, Service service) {
-    double litres = 0;
-    double days = 0;
-    for (UtilityBill bill : bills) {
-      double share = overlap(month, bill);
-      BigDecimal units = bill.units();
-      if (bill.service() != service || units == null || share == 0) {
-        continue;
-      }
-      Optional<RateSchedule> schedule =
-          schedules.stream().filter(s -> s.service() == service).findFirst();
-      var version = schedule.flatMap(s -> s.findVersion(bill.from()));
-      if (version.isEmpty()) {
-        continue;
-      }
-      litres += Volume.of(units.doubleValue() * share, version.get().billingUnit()).litres();
-      days += share * ChronoUnit.DAYS.between(bill.from(), bill.to());
-    }
-    return days >= month.lengthOfMonth() - 0.5
-        ? Optional.of(Volume.ofLitres(litres))
-        : Optional.empty();
   }
 
   private static TowerWater water(
@@ -337,21 +309,13 @@ final class SiteMoney {
     return volume.litres() < 0 ? Volume.ZERO : volume;
   }
 
-  private static LocalDate later(LocalDate a, LocalDate b) {
-    return a.isAfter(b) ? a : b;
-  }
-
-  private static LocalDate earlier(LocalDate a, LocalDate b) {
-    return a.isBefore(b) ? a : b;
-  }
-
   /** Words on what a month was priced by, for the digest of its inputs. */
   String inputs(YearMonth month) {
     StringBuilder words = new StringBuilder(currency.getCurrencyCode()).append(meterSize);
     for (RateSchedule schedule : schedules) {
       words.append(schedule.code()).append(schedule.findVersion(month.atEndOfMonth()));
     }
-    bills.stream().filter(bill -> overlap(month, bill) > 0).forEach(words::append);
+    bills.stream().filter(bill -> SharedBills.overlap(month, bill) > 0).forEach(words::append);
     metered(month).ifPresent(words::append);
     WinterAverage.find(schedules, bills, month.atDay(1)).ifPresent(words::append);
     return words.toString();

@@ -16,7 +16,8 @@ import towerledger.quantity.VolumeUnit;
  * therefore held against the upper bound of modelled evaporation and drift; what lies beyond is
  * disclosed and not credited. A fixed percentage, an engineer's estimate and a blowdown meter
  * billed as the sewer volume are the utility's own figures and stand as they are, with a remark
- * when the model says less.
+ * when the model says less. An engineer's estimate is credited once a meter shows the makeup: until
+ * then nothing holds it to the water that came in.
  *
  * @param rule the utility's rule
  * @param towers one entry a system
@@ -83,6 +84,10 @@ public record EvaporationCredit(
     if (counted == null) {
       remarks.add(Remark.NOT_MEASURED);
       return new TowerCredit(tower.system(), null, Volume.ZERO, Volume.ZERO, remarks);
+    }
+    if (rule.method() == CreditRule.Method.ENGINEERED && tower.makeup() == null) {
+      remarks.add(Remark.UNMETERED);
+      return new TowerCredit(tower.system(), counted, Volume.ZERO, Volume.ZERO, remarks);
     }
     double byRule = counted.litres();
     if (byRule < 0) {
@@ -159,6 +164,8 @@ public record EvaporationCredit(
         "the towers' credit exceeds the water of the whole site and is limited to it; check which"
             + " meter feeds the towers"),
     NOT_MEASURED("a meter or estimate the rule needs is missing, so nothing is credited"),
+    UNMETERED(
+        "no meter shows the makeup, so what evaporated is not claimed before the water is metered"),
     BLOWDOWN_ABOVE_MAKEUP("blowdown exceeds makeup, so nothing is credited; check both meters"),
     LIMITED_TO_MAKEUP("more was counted than the makeup; limited to the makeup"),
     HELD_TO_MODEL(

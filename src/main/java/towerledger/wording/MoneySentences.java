@@ -87,6 +87,9 @@ final class MoneySentences {
         "note.credit.not-measured",
         "a meter or estimate the rule needs is missing, so nothing is credited");
     s.put(
+        "note.credit.unmetered",
+        "no meter shows the makeup, so what evaporated is not claimed before the water is metered");
+    s.put(
         "note.credit.blowdown",
         "blowdown exceeds makeup, so nothing is credited; check both meters");
     s.put("note.credit.makeup", "more was counted than the makeup; limited to the makeup");

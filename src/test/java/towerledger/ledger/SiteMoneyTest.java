@@ -3,6 +3,7 @@ package towerledger.ledger;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.math.BigDecimal;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.ZoneOffset;
@@ -19,11 +20,21 @@ import towerledger.balance.Judgement;
 import towerledger.balance.MonthVerdict;
 import towerledger.balance.VolumeEstimate;
 import towerledger.balance.WaterFigures;
+import towerledger.balance.facts.IntervalVolumes;
+import towerledger.balance.facts.MeterFacts;
+import towerledger.balance.facts.RegisterVolume;
+import towerledger.balance.facts.SystemAttributes;
+import towerledger.balance.facts.SystemFacts;
+import towerledger.balance.facts.TowerFacts;
+import towerledger.balance.facts.WeatherHours;
+import towerledger.quantity.Span;
 import towerledger.quantity.Volume;
 import towerledger.quantity.VolumeUnit;
 import towerledger.tariff.RateSchedule;
 import towerledger.tariff.RateVersion;
+import towerledger.tariff.Season;
 import towerledger.tariff.Service;
+import towerledger.tariff.SewerRule;
 import towerledger.tariff.UtilityBill;
 
 /** Worked by hand: water at 2 a cubic metre up to 100 a month, at 3 above; no fixed charge. */
@@ -59,24 +70,108 @@ class SiteMoneyTest {
     assertThat(money.lossHigh()).isEqualByComparingTo("400.00");
   }
 
-  private static LedgerMoney price(String units, double makeup, VolumeEstimate loss) {
-    var bill =
+  @Test
+  void whatABillCountsBesidesTheTowersIsOfTheWholeSitesUse() {
+    // Sewer at 4 up to the winter's 120 m³ in two months, 60 in one. The bill of September and
+    // October tells 260: 40 and 180 are the tower's, so 40 are not, 20.33 of them in October.
+    LedgerMoney money =
+        price(
+            List.of(WATER, SEWER),
+            List.of(
+                bill(LocalDate.of(2025, 1, 1), LocalDate.of(2025, 3, 1), "120"),
+                bill(LocalDate.of(2025, 9, 1), LocalDate.of(2025, 11, 1), "260")),
+            180,
+            VolumeEstimate.ofLitres(150_000, 140_000, 160_000),
+            Map.of("T", tower(40, 180)));
+
+    // water: 200.33 down to 50.33, 100.33 at 3 and 49.67 at 2; sewer: 60 down to 50.33, at 4
+    assertThat(money.lossAmount()).isEqualByComparingTo("439.02");
+  }
+
+  @Test
+  void aBillThatTellsOfNoCreditIsNotTakenToHaveGivenNone() {
+    assertThat(credited(null)).isNull();
+    assertThat(credited(new BigDecimal("62.00"))).isEqualByComparingTo("62.00");
+  }
+
+  private static BigDecimal credited(BigDecimal onTheBill) {
+    var sewer =
         new UtilityBill(
-            Service.WATER,
-            LocalDate.of(2025, 9, 1),
+            Service.SEWER,
+            LocalDate.of(2025, 10, 1),
             LocalDate.of(2025, 11, 1),
-            new BigDecimal(units),
             null,
             null,
+            onTheBill,
             null);
+    return price(
+            List.of(WATER, SEWER), List.of(sewer), 180, VolumeEstimate.ofLitres(0, 0, 0), Map.of())
+        .creditClaimed();
+  }
+
+  private static final RateSchedule SEWER =
+      RateSchedule.of(
+          "S",
+          Service.SEWER,
+          RateVersion.from(LocalDate.of(2020, 1, 1), VolumeUnit.CUBIC_METRE)
+              .withBlocks("0", "4.00")
+              .withSewer(SewerRule.winterAverage(new Season(1, 2))));
+
+  private static UtilityBill bill(LocalDate from, LocalDate to, String units) {
+    return new UtilityBill(Service.WATER, from, to, new BigDecimal(units), null, null, null);
+  }
+
+  /** A system whose makeup meter was read at the turn of each month, m³. */
+  private static SystemFacts tower(double september, double october) {
+    Instant first = Instant.parse("2025-09-01T00:00:00Z");
+    Instant turn = Instant.parse("2025-10-01T00:00:00Z");
+    Instant last = Instant.parse("2025-11-01T00:00:00Z");
+    var meter =
+        new MeterFacts(
+            "M",
+            MeterFacts.Role.MAKEUP,
+            Optional.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            OptionalDouble.empty(),
+            List.of(
+                RegisterVolume.read(Span.of(first, turn), september * 1000),
+                RegisterVolume.read(Span.of(turn, last), october * 1000)),
+            IntervalVolumes.none());
+    return new SystemFacts(
+        "T",
+        ZoneOffset.UTC,
+        SystemAttributes.openTower(),
+        List.of(TowerFacts.ofNominalHeat("T", 1e6)),
+        List.of(),
+        WeatherHours.none(),
+        List.of(),
+        List.of(meter),
+        List.of(),
+        List.of(),
+        List.of());
+  }
+
+  private static LedgerMoney price(String units, double makeup, VolumeEstimate loss) {
+    return price(
+        List.of(WATER),
+        List.of(bill(LocalDate.of(2025, 9, 1), LocalDate.of(2025, 11, 1), units)),
+        makeup,
+        loss,
+        Map.of());
+  }
+
+  private static LedgerMoney price(
+      List<RateSchedule> schedules,
+      List<UtilityBill> bills,
+      double makeup,
+      VolumeEstimate loss,
+      Map<String, SystemFacts> facts) {
     return new SiteMoney(
-            Currency.getInstance("USD"),
-            List.of(WATER),
-            null,
-            List.of(),
-            List.of(bill),
-            ZoneOffset.UTC)
-        .price(OCTOBER, Map.of("T", verdict(makeup * 1000, loss)), Map.of())
+            Currency.getInstance("USD"), schedules, null, List.of(), bills, ZoneOffset.UTC)
+        .price(OCTOBER, Map.of("T", verdict(makeup * 1000, loss)), facts)
         .get("T")
         .money();
   }

@@ -72,6 +72,16 @@ class EvaporationCreditTest {
   }
 
   @Test
+  void anEstimateWaitsUntilAMeterShowsTheMakeup() {
+    EvaporationCredit.TowerCredit credit =
+        one(CreditRule.of(Method.ENGINEERED), TowerWater.of("T1").withModelled(ccf(60), ccf(66)));
+
+    assertThat(in(credit.byRule())).isEqualTo(60, within(1e-9));
+    assertThat(credit.credited()).isEqualTo(Volume.ZERO);
+    assertThat(credit.remarks()).containsExactly(Remark.UNMETERED);
+  }
+
+  @Test
   void thresholdAndCapAreTheUtilitys() {
     // given: from 130 ccf a bill on, at most half the makeup
     CreditRule rule =

@@ -156,11 +156,11 @@ final class BillFiles {
           case "percent-of-makeup" -> 0.70 * metered(site, from, to, true);
           default -> 0;
         };
-    BigDecimal units = BigDecimal.valueOf(litres / unitL);
     if (sewer.creditCap() != null) {
-      units = units.min(billed.multiply(sewer.creditCap()).movePointLeft(2));
+      litres =
+          Math.min(litres, sewer.creditCap().doubleValue() / 100 * metered(site, from, to, true));
     }
-    units = units.setScale(0, RoundingMode.DOWN);
+    BigDecimal units = BigDecimal.valueOf(litres / unitL).setScale(0, RoundingMode.DOWN);
     BigDecimal least = sewer.creditMinimum() == null ? BigDecimal.ONE : sewer.creditMinimum();
     return units.compareTo(least) < 0 ? null : units;
   }

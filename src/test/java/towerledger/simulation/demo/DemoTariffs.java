@@ -58,15 +58,14 @@ final class DemoTariffs {
                 charge("Meter charge", 4, "121.00"),
                 charge("Meter charge", 6, "236.00")),
             List.of(block(0, "3.95"), block(100, "4.85"), block(1500, "5.60"))),
-        sewer("PA-SEWER", "Port Amaranth commercial sewer", "kgal", "8.60", "none", null, null),
+        sewer("PA-SEWER", "Port Amaranth commercial sewer", "kgal", "8.60", "none", null),
         sewer(
             "PA-SEWER-IND",
             "Port Amaranth industrial sewer",
             "kgal",
             "9.10",
             "percent-of-makeup",
-            "70",
-            "40"),
+            "70"),
         water(
             "AB-WATER",
             "Alderbrook public buildings water",
@@ -220,8 +219,7 @@ final class DemoTariffs {
       String unit,
       String rate,
       String credit,
-      @Nullable String creditPercent,
-      @Nullable String creditCap) {
+      @Nullable String creditPercent) {
     return new Schedule(
         code,
         "sewer",
@@ -238,7 +236,7 @@ final class DemoTariffs {
         credit,
         creditPercent == null ? null : dec(creditPercent),
         null,
-        creditCap == null ? null : dec(creditCap),
+        null,
         null,
         List.of(charge("Account charge", null, "19.75")),
         List.of(block(0, rate)));
