@@ -1,5 +1,7 @@
 package towerledger.api;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
@@ -53,11 +55,19 @@ class FindingListController {
     }
 
     private static double gallons(double litres) {
-      return Volume.ofLitres(litres).in(VolumeUnit.US_GALLON);
+      return rounded(Volume.ofLitres(litres).in(VolumeUnit.US_GALLON), 3);
     }
 
     static @Nullable Estimate amount(@Nullable Range money) {
-      return money == null ? null : new Estimate(money.value(), money.low(), money.high());
+      return money == null
+          ? null
+          : new Estimate(
+              rounded(money.value(), 2), rounded(money.low(), 2), rounded(money.high(), 2));
+    }
+
+    /** As ledger.csv writes volumes and amounts. */
+    private static double rounded(double value, int places) {
+      return BigDecimal.valueOf(value).setScale(places, RoundingMode.HALF_UP).doubleValue();
     }
   }
 

@@ -81,7 +81,7 @@ final class LedgerColumns {
     values.add(second == null ? null : second.code());
     values.add(verdict.causeSet().stream().map(Cause::code).collect(Collectors.joining(";")));
     values.add(verdict.detectedAt() == null ? null : verdict.detectedAt().toString());
-    values.add(plain(money.lossAmount()));
+    values.add(plain(entry.wasteAmount()));
     values.add(plain(money.creditAmount()));
     return values;
   }

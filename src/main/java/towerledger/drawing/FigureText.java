@@ -108,6 +108,11 @@ public record FigureText(UnitPreference units, Locale locale) {
     return decimals(Rounding.round(part.in(volumeUnit()), place), Math.max(0, -place));
   }
 
+  /** A part of a sum with its unit, rounded as beside the other parts. */
+  public String part(Volume part, Volume sum) {
+    return barePart(part, sum) + SPACE + volumeUnitName();
+  }
+
   /** A metered volume in full: every gallon, or tenth of a cubic metre. */
   public String wholeVolume(Volume volume) {
     return decimals(volume.in(volumeUnit()), units == UnitPreference.US ? 0 : 1);
@@ -152,13 +157,17 @@ public record FigureText(UnitPreference units, Locale locale) {
   public String money(Money money) {
     boolean cents =
         money.amount().abs().compareTo(BigDecimal.TEN) < 0 && money.amount().signum() != 0;
-    return currency(money.currency(), cents ? 2 : 0).format(money.amount());
+    return currency(money.currency(), cents ? places(money.currency()) : 0).format(money.amount());
   }
 
   /** An amount to the cent, as on a bill. */
   public String exactMoney(Money money) {
-    return currency(money.currency(), Math.max(0, money.currency().getDefaultFractionDigits()))
-        .format(money.amount());
+    return currency(money.currency(), places(money.currency())).format(money.amount());
+  }
+
+  /** Decimal places of a currency on a bill; none of the yen. */
+  private static int places(Currency currency) {
+    return Math.max(0, currency.getDefaultFractionDigits());
   }
 
   /** A rate per unit, with as many places as it has, two at least. */

@@ -15,8 +15,8 @@ import java.util.List;
 public record CustomerLosses(
     Currency currency, List<Loss> dearest, int customers, BigDecimal amount) {
 
-  /** Money lost at one customer, with the half-width of its 95 % interval. */
-  public record Loss(String customer, String name, BigDecimal amount, double halfWidth) {}
+  /** Money lost at one customer. */
+  public record Loss(String customer, String name, BigDecimal amount, Doubt doubt) {}
 
   /** What all but so many of the dearest lost. */
   public BigDecimal amountBeyond(int named) {

@@ -44,6 +44,16 @@ public record LedgerEntry(
   }
 
   /**
+   * What the waste of the month cost: nothing in a month without waste, whatever the doubt of its
+   * figures would come to; null where it is not known.
+   */
+  public @Nullable BigDecimal wasteAmount() {
+    return money.lossAmount() == null || verdict.waste()
+        ? money.lossAmount()
+        : BigDecimal.ZERO.setScale(2);
+  }
+
+  /**
    * Whose month it is.
    *
    * @param systemId identity of the system

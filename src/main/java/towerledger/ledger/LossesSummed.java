@@ -15,7 +15,7 @@ final class LossesSummed {
   private static final class Sum {
     private final long customer;
     private BigDecimal amount = BigDecimal.ZERO;
-    private double squares;
+    private Doubt doubt = Doubt.NONE;
 
     private Sum(long customer) {
       this.customer = customer;
@@ -45,8 +45,8 @@ final class LossesSummed {
             .computeIfAbsent(customer, Sum::new);
     sum.amount = sum.amount.add(amount);
     if (low != null && high != null) {
-      double half = high.subtract(low).doubleValue() / 2;
-      sum.squares += half * half;
+      sum.doubt =
+          sum.doubt.beside(Doubt.of(amount.doubleValue(), low.doubleValue(), high.doubleValue()));
     }
   }
 
@@ -70,10 +70,7 @@ final class LossesSummed {
                     currency,
                     losing.stream()
                         .limit(limit)
-                        .map(
-                            sum ->
-                                new RankedLosses.Lost(
-                                    sum.customer, sum.amount, Math.sqrt(sum.squares)))
+                        .map(sum -> new RankedLosses.Lost(sum.customer, sum.amount, sum.doubt))
                         .toList(),
                     losing.size(),
                     losing.stream()

@@ -42,9 +42,7 @@ public class MonthReview {
   /** Months without waste count too: they are known to have lost nothing. */
   private static final String LOST =
       """
-      COALESCE(SUM(CASE WHEN m.waste THEN m.loss_amount END), 0) AS amount,
-      SQRT(COALESCE(SUM(CASE WHEN m.waste
-        THEN POWER((m.loss_amount_high - m.loss_amount_low) / 2, 2) END), 0)) AS half_width
+      COALESCE(SUM(CASE WHEN m.waste THEN m.loss_amount END), 0) AS amount
       """;
 
   private static final String FROM_MONTHS = " FROM ledger_month m ";
@@ -61,18 +59,20 @@ public class MonthReview {
 
   /**
    * Sums over systems whose makeup is metered, one a currency. Intervals of sums take the systems
-   * as independent: their half-widths add as squares (JCGM 100:2008, 5.1.2).
+   * as independent: what lies below and above adds as squares (JCGM 100:2008, 5.1.2).
    *
    * @param currency currency of the money
    * @param systems number of rows
    * @param metered how many of them have a makeup figure
+   * @param wasting how many of them waste water
+   * @param unpriced how many of those have no price for it
    * @param makeupLitres metered makeup
    * @param soundLitres makeup that sound systems would have taken: makeup less unaccounted
    * @param soundHalfWidthLitres half-width of its 95 % interval
    * @param lossLitres water wasted
-   * @param lossHalfWidthLitres half-width of its 95 % interval
+   * @param lossDoubt of the water, L
    * @param lossAmount cost of it at the margin
-   * @param lossAmountHalfWidth half-width of its 95 % interval
+   * @param lossAmountDoubt of the cost
    * @param creditUnclaimed sewer credit deserved and not seen on a bill
    */
   public record Sum(
@@ -80,18 +80,18 @@ public class MonthReview {
       int systems,
       int metered,
       int wasting,
+      int unpriced,
       double makeupLitres,
       double soundLitres,
       double soundHalfWidthLitres,
       double lossLitres,
-      double lossHalfWidthLitres,
+      Doubt lossDoubt,
       BigDecimal lossAmount,
-      double lossAmountHalfWidth,
+      Doubt lossAmountDoubt,
       BigDecimal creditUnclaimed) {}
 
   /** Money lost in one month, in one currency. */
-  public record MonthLoss(
-      YearMonth month, Currency currency, BigDecimal amount, double halfWidth) {}
+  public record MonthLoss(YearMonth month, Currency currency, BigDecimal amount, Doubt doubt) {}
 
   /** Some rows of a month in the filter's order. */
   public List<LedgerEntry> page(
@@ -135,40 +135,47 @@ public class MonthReview {
         all
             ? new Condition("WHERE m.month_start = ? ", List.of(month.atDay(1)))
             : where(viewer, month, filter);
+    Map<String, LossDoubts.OfMonth> doubts =
+        LossDoubts.ofMonth(jdbc, where.sql(), where.parameters());
     return jdbc.sql(
             "SELECT m.currency, "
                 + (all ? SlotSums.KEPT + "FROM ledger_slot_month m " : SlotSums.SUMS + FROM_MONTHS)
                 + where.sql()
                 + " GROUP BY m.currency ORDER BY loss_amount DESC, m.currency")
         .params(where.parameters())
-        .query(MonthReview::sum)
+        .query((row, number) -> sum(row, doubts))
         .list();
   }
 
-  /** Money lost by month, oldest first, months without rows left out. */
+  /** Money lost by month, oldest first; months in which nothing is metered are left out. */
   public List<MonthLoss> lossByMonth(
       Viewer viewer, YearMonth first, YearMonth last, ReviewFilter filter) {
     boolean all = coversAll(viewer, filter);
     Condition where = all ? new Condition("", List.of()) : where(viewer, filter);
     List<Object> parameters = new ArrayList<>(List.of(first.atDay(1), last.atDay(1)));
     parameters.addAll(where.parameters());
+    Map<LossDoubts.Slot, Doubt> doubts = LossDoubts.byMonth(jdbc, where.sql(), parameters);
     return jdbc.sql(
             "SELECT m.month_start, m.currency, "
                 + (all
-                    ? "SUM(m.loss_amount) AS amount,"
-                        + " SQRT(SUM(m.loss_amount_squares)) AS half_width FROM ledger_slot_month m"
+                    ? "SUM(m.loss_amount) AS amount FROM ledger_slot_month m"
                     : LOST + FROM_MONTHS)
                 + " WHERE m.month_start >= ? AND m.month_start <= ?"
                 + where.sql()
-                + " GROUP BY m.month_start, m.currency ORDER BY m.month_start, m.currency")
+                + " GROUP BY m.month_start, m.currency HAVING "
+                + (all ? "SUM(m.metered)" : "COUNT(m.makeup_l)")
+                + " > 0 ORDER BY m.month_start, m.currency")
         .params(parameters)
         .query(
-            (row, number) ->
-                new MonthLoss(
-                    YearMonth.from(row.getObject(1, LocalDate.class)),
-                    Currency.getInstance(row.getString(2)),
-                    row.getBigDecimal("amount"),
-                    row.getDouble("half_width")))
+            (row, number) -> {
+              YearMonth month = YearMonth.from(row.getObject(1, LocalDate.class));
+              String currency = row.getString(2);
+              return new MonthLoss(
+                  month,
+                  Currency.getInstance(currency),
+                  row.getBigDecimal("amount"),
+                  doubts.getOrDefault(new LossDoubts.Slot(month, currency), Doubt.NONE));
+            })
         .list();
   }
 
@@ -231,7 +238,7 @@ public class MonthReview {
 
   private static CustomerLosses.Loss named(RankedLosses.Lost lost, Map<Long, String[]> names) {
     String[] name = names.getOrDefault(lost.customer(), new String[] {"", ""});
-    return new CustomerLosses.Loss(name[0], name[1], lost.amount(), lost.halfWidth());
+    return new CustomerLosses.Loss(name[0], name[1], lost.amount(), lost.doubt());
   }
 
   /** What a line of a system's months is drawn of, by system, oldest month first. */
@@ -296,19 +303,23 @@ public class MonthReview {
     return parameters;
   }
 
-  private static Sum sum(ResultSet row, int number) throws SQLException {
+  private static Sum sum(ResultSet row, Map<String, LossDoubts.OfMonth> doubts)
+      throws SQLException {
+    String currency = row.getString("currency");
+    LossDoubts.OfMonth waste = doubts.getOrDefault(currency, LossDoubts.OfMonth.NONE);
     return new Sum(
-        Currency.getInstance(row.getString("currency")),
+        Currency.getInstance(currency),
         row.getInt("systems"),
         row.getInt("metered"),
         row.getInt("wasting"),
+        waste.unpriced(),
         row.getDouble("makeup_l"),
         row.getDouble("sound_l"),
         Math.sqrt(row.getDouble("sound_squares_l2")),
         row.getDouble("loss_l"),
-        Math.sqrt(row.getDouble("loss_squares_l2")),
+        waste.litres(),
         row.getBigDecimal("loss_amount"),
-        Math.sqrt(row.getDouble("loss_amount_squares")),
+        waste.amount(),
         row.getBigDecimal("credit_unclaimed"));
   }
 

@@ -18,7 +18,7 @@ public record RankedLosses(String currency, List<Lost> dearest, int customers, B
    * What one customer lost.
    *
    * @param customer key of the customer
-   * @param halfWidth half-width of its 95 % interval
+   * @param doubt of the amount
    */
-  public record Lost(long customer, BigDecimal amount, double halfWidth) {}
+  public record Lost(long customer, BigDecimal amount, Doubt doubt) {}
 }

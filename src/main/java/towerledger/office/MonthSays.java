@@ -62,17 +62,19 @@ record MonthSays(Words words, FigureText text) {
     List<String> said = new ArrayList<>();
     String month = text.month(entry.month());
     if (water.makeup() != null && water.unaccounted() != null) {
-      double makeup = water.makeup();
+      boolean less = water.unaccounted() < 0;
       said.add(
           words.of(
-              "system.sentence",
+              less ? "system.sentence.less" : "system.sentence",
               month,
               figures.volume(water.makeup()),
-              figures.estimate(
-                  makeup - water.unaccounted(),
-                  subtract(makeup, water.unaccountedHigh()),
-                  subtract(makeup, water.unaccountedLow())),
-              figures.unaccounted(water)));
+              figures.expected(water),
+              less
+                  ? figures.estimate(
+                      -water.unaccounted(),
+                      subtract(0, water.unaccountedHigh()),
+                      subtract(0, water.unaccountedLow()))
+                  : figures.unaccounted(water)));
     } else if (water.expectedMakeup() != null) {
       said.add(words.of("system.sentence.unmetered", month, figures.expected(water)));
     } else {
@@ -167,7 +169,7 @@ record MonthSays(Words words, FigureText text) {
     add(
         beside,
         "system.credit",
-        MoneyText.amount(entry, entry.money().creditAmount(), text, words));
+        MoneyText.credit(entry.money().creditAmount(), entry.money().currency(), text, words));
     return beside;
   }
 

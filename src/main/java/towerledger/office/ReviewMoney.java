@@ -17,11 +17,13 @@ import towerledger.drawing.Series;
 import towerledger.drawing.Tone;
 import towerledger.drawing.WaterPart;
 import towerledger.ledger.CustomerLosses;
+import towerledger.ledger.Doubt;
 import towerledger.ledger.MonthReview;
 import towerledger.page.FigureTable;
 import towerledger.page.Plate;
 import towerledger.page.PlateLegends;
 import towerledger.quantity.Money;
+import towerledger.wording.SumText;
 import towerledger.wording.Words;
 
 /**
@@ -79,9 +81,10 @@ record ReviewMoney(Words words, FigureText text) {
     for (int slot = 0; slot < axis.size(); slot++) {
       Optional<MonthReview.MonthLoss> loss = months.get(slot);
       amount[slot] = loss.map(l -> l.amount().doubleValue()).orElse(Double.NaN);
-      double half = loss.map(MonthReview.MonthLoss::halfWidth).orElse(Double.NaN);
-      low[slot] = half > 0 ? Math.max(0, amount[slot] - half) : Double.NaN;
-      high[slot] = half > 0 ? amount[slot] + half : Double.NaN;
+      Doubt doubt = loss.map(MonthReview.MonthLoss::doubt).orElse(Doubt.NONE);
+      boolean known = doubt.below() + doubt.above() > 0;
+      low[slot] = known ? Math.max(0, amount[slot] - doubt.below()) : Double.NaN;
+      high[slot] = known ? amount[slot] + doubt.above() : Double.NaN;
     }
     String title = words.of("review.money.months");
     MonthReview.MonthLoss worst =
@@ -95,7 +98,7 @@ record ReviewMoney(Words words, FigureText text) {
             : words.of(
                 "review.money.months.sum",
                 text.month(worst.month()),
-                estimate(worst.amount(), worst.halfWidth(), currency));
+                estimate(worst.amount(), worst.doubt(), currency));
     return new Plate(
         "loss-by-month-" + currency,
         title,
@@ -114,20 +117,20 @@ record ReviewMoney(Words words, FigureText text) {
         null);
   }
 
-  /** What was lost up to a month; half-widths add up, since lasting errors do. */
-  private record Running(BigDecimal amount, double halfWidth) {}
+  /** What was lost up to a month; doubts add up, since lasting errors do. */
+  private record Running(BigDecimal amount, Doubt doubt) {}
 
   /** Running sums by month; empty where nothing is known of the month itself. */
   private static List<Optional<Running>> addUp(List<Optional<MonthReview.MonthLoss>> months) {
     List<Optional<Running>> sums = new ArrayList<>();
     BigDecimal amount = BigDecimal.ZERO;
-    double halfWidth = 0;
+    Doubt doubt = Doubt.NONE;
     for (Optional<MonthReview.MonthLoss> month : months) {
       if (month.isPresent()) {
         amount = amount.add(month.get().amount());
-        halfWidth += month.get().halfWidth();
+        doubt = doubt.together(month.get().doubt());
       }
-      Running sum = new Running(amount, halfWidth);
+      Running sum = new Running(amount, doubt);
       sums.add(month.map(loss -> sum));
     }
     return sums;
@@ -149,7 +152,7 @@ record ReviewMoney(Words words, FigureText text) {
         words.of(
             "review.money.running.sum",
             text.month(axis.get(0)),
-            estimate(last.amount(), last.halfWidth(), currency));
+            estimate(last.amount(), last.doubt(), currency));
     FigureTable table = runningTable(currency, axis, sums);
     return new Plate(
         "loss-running-" + currency,
@@ -159,8 +162,9 @@ record ReviewMoney(Words words, FigureText text) {
             .ticks(text::tick)
             .with(
                 new Layer.Band(
-                    series(sums, sum -> Math.max(0, sum.amount().doubleValue() - sum.halfWidth())),
-                    series(sums, sum -> sum.amount().doubleValue() + sum.halfWidth()),
+                    series(
+                        sums, sum -> Math.max(0, sum.amount().doubleValue() - sum.doubt().below())),
+                    series(sums, sum -> sum.amount().doubleValue() + sum.doubt().above()),
                     Tone.SET_ASIDE))
             .with(new Layer.Line(series(sums, sum -> sum.amount().doubleValue()), Tone.LOSS, true))
             .hints(table.rows().stream().map(row -> String.join(": ", row)).toList())
@@ -181,9 +185,9 @@ record ReviewMoney(Words words, FigureText text) {
           new RankedBars.Bar(
               loss.name(),
               amount,
-              amount - loss.halfWidth(),
-              amount + loss.halfWidth(),
-              estimate(loss.amount(), loss.halfWidth(), currency)));
+              amount - loss.doubt().below(),
+              amount + loss.doubt().above(),
+              estimate(loss.amount(), loss.doubt(), currency)));
     }
     if (losses.customers() > CUSTOMERS) {
       BigDecimal rest = losses.amountBeyond(CUSTOMERS);
@@ -202,7 +206,7 @@ record ReviewMoney(Words words, FigureText text) {
         words.of(
             "review.money.customers.sum",
             first.name(),
-            estimate(first.amount(), first.halfWidth(), currency));
+            estimate(first.amount(), first.doubt(), currency));
     return new Plate(
         "loss-by-customer-" + currency,
         title,
@@ -219,7 +223,7 @@ record ReviewMoney(Words words, FigureText text) {
     List<List<String>> rows = new ArrayList<>();
     losses.dearest().stream()
         .limit(CUSTOMERS_IN_TABLE)
-        .forEach(l -> rows.add(List.of(l.name(), estimate(l.amount(), l.halfWidth(), currency))));
+        .forEach(l -> rows.add(List.of(l.name(), estimate(l.amount(), l.doubt(), currency))));
     int named = rows.size();
     if (losses.customers() > named) {
       rows.add(
@@ -230,11 +234,8 @@ record ReviewMoney(Words words, FigureText text) {
     return rows;
   }
 
-  private String estimate(BigDecimal amount, double half, Currency currency) {
-    return text.estimate(
-        new Money(amount, currency),
-        new Money(amount.subtract(BigDecimal.valueOf(half)), currency),
-        new Money(amount.add(BigDecimal.valueOf(half)), currency));
+  private String estimate(BigDecimal amount, Doubt doubt, Currency currency) {
+    return SumText.cost(new Money(amount, currency), doubt, text);
   }
 
   private List<String> labels(List<YearMonth> axis) {
@@ -255,7 +256,7 @@ record ReviewMoney(Words words, FigureText text) {
   }
 
   private String figure(Currency currency, Optional<MonthReview.MonthLoss> loss) {
-    return loss.map(l -> estimate(l.amount(), l.halfWidth(), currency))
+    return loss.map(l -> estimate(l.amount(), l.doubt(), currency))
         .orElse(words.of("figure.unknown"));
   }
 
@@ -276,7 +277,7 @@ record ReviewMoney(Words words, FigureText text) {
           List.of(
               text.month(axis.get(slot)),
               sums.get(slot)
-                  .map(sum -> estimate(sum.amount(), sum.halfWidth(), currency))
+                  .map(sum -> estimate(sum.amount(), sum.doubt(), currency))
                   .orElseGet(() -> words.of("figure.unknown"))));
     }
     return new FigureTable(List.of(words.of("figure.month"), money(currency)), rows);

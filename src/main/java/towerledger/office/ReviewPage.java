@@ -1,7 +1,6 @@
 package towerledger.office;
 
 import jakarta.servlet.ServletContext;
-import java.math.BigDecimal;
 import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -43,6 +42,7 @@ import towerledger.query.Question;
 import towerledger.query.Questions;
 import towerledger.wording.BarText;
 import towerledger.wording.MoneyText;
+import towerledger.wording.SumText;
 import towerledger.wording.VerdictText;
 import towerledger.wording.Words;
 
@@ -177,7 +177,9 @@ class ReviewPage {
         customers,
         WaterLegend.of(
             entries.stream().map(entry -> SystemMonths.bar(entry.water())).toList(), words),
-        words.of("review.scale", text.volume(scale)),
+        portfolio.sums().size() < 2
+            ? words.of("review.scale", text.volume(scale))
+            : words.of("review.scale", text.volume(scale)) + " " + words.of("review.currencies"),
         rows(changes, entries, month, (page - 1) * ROWS, scale, words, text),
         turning(found, page, pages, choice, words),
         "/api/v1/ledger.csv?from=%s&to=%s".formatted(month, month),
@@ -238,41 +240,19 @@ class ReviewPage {
 
   private static ReviewView.Sums sums(
       MonthReview.Sum sum, YearMonth month, Words words, FigureText text) {
-    String makeup = text.volume(Volume.ofLitres(sum.makeupLitres()));
-    String explained = estimate(sum.soundLitres(), sum.soundHalfWidthLitres(), text);
-    String wasted = estimate(sum.lossLitres(), sum.lossHalfWidthLitres(), text);
-    double half = sum.lossAmountHalfWidth();
-    Money amount = new Money(sum.lossAmount(), sum.currency());
-    String cost =
-        text.estimate(
-            amount,
-            new Money(sum.lossAmount().subtract(BigDecimal.valueOf(half)), sum.currency()),
-            new Money(sum.lossAmount().add(BigDecimal.valueOf(half)), sum.currency()));
+    SumText said = new SumText(words, text);
+    String unknown = words.of("figure.unknown");
+    String none = words.of("money.none");
     String unclaimed = text.money(new Money(sum.creditUnclaimed(), sum.currency()));
     return new ReviewView.Sums(
-        words.of(
-            sum.metered() == 0
-                ? "review.sentence.unmetered"
-                : sum.wasting() == 0 ? "review.sentence.sound" : "review.sentence",
-            text.month(month),
-            sum.metered(),
-            makeup,
-            explained,
-            wasted,
-            cost,
-            sum.wasting()),
+        String.join(" ", said.sentences("review", sum, month, sum.metered())),
         sum.creditUnclaimed().signum() > 0 ? words.of("review.sentence.credit", unclaimed) : "",
-        sum.metered() == 0 ? words.of("figure.unknown") : makeup,
-        sum.metered() == 0 ? words.of("figure.unknown") : explained,
-        sum.wasting() == 0 ? words.of("money.none") : wasted,
-        sum.wasting() == 0 ? words.of("money.none") : cost,
+        sum.metered() == 0 ? unknown : said.makeup(sum),
+        sum.metered() == 0 ? unknown : said.explained(sum),
+        sum.metered() == 0 ? unknown : sum.wasting() == 0 ? none : said.wasted(sum),
+        sum.metered() == 0 ? unknown : sum.wasting() == 0 ? none : said.cost(sum),
         unclaimed,
         sum.wasting() > 0);
-  }
-
-  private static String estimate(double litres, double half, FigureText text) {
-    return text.estimate(
-        Volume.ofLitres(litres), Volume.ofLitres(litres - half), Volume.ofLitres(litres + half));
   }
 
   private String rows(

@@ -2,6 +2,8 @@ package towerledger.page;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import towerledger.drawing.FigureText;
+import towerledger.quantity.VolumeUnit;
 
 /**
  * One small chart with all that stands around it.
@@ -29,9 +31,12 @@ public record Plate(
     legend = List.copyOf(legend);
   }
 
-  /** The table behind it as HTML. */
+  /** The table behind it as HTML; where the axis counts thousands its cells do not. */
   public String tableHtml() {
-    return table.figures(title + ", " + unit);
+    return table.figures(
+        unit.equals(FigureText.unitName(VolumeUnit.THOUSAND_US_GALLONS))
+            ? title
+            : title + ", " + unit);
   }
 
   /**

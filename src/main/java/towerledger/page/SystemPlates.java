@@ -17,6 +17,7 @@ import towerledger.drawing.Tone;
 import towerledger.drawing.WaterPart;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.LedgerWater;
+import towerledger.quantity.Volume;
 import towerledger.wording.MoneyText;
 import towerledger.wording.WaterText;
 import towerledger.wording.Words;
@@ -76,10 +77,16 @@ public final class SystemPlates {
             entry -> {
               List<String> cells = new ArrayList<>();
               shown.forEach(
-                  part -> cells.add(figures.volume(SystemMonths.litres(entry.water(), part))));
+                  part -> cells.add(part(SystemMonths.litres(entry.water(), part), entry)));
               cells.add(figures.volume(entry.water().makeup()));
               return cells;
             }));
+  }
+
+  private String part(@Nullable Double litres, LedgerEntry entry) {
+    return litres == null
+        ? words.of("figure.unknown")
+        : text.part(Volume.ofLitres(litres), SystemMonths.bar(entry.water()).reach());
   }
 
   /** Makeup against the band expected. */

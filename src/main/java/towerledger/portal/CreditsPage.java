@@ -78,8 +78,8 @@ class CreditsPage {
     return new PortalView.CreditRow(
         site.name(),
         new WaterText(words, text).bareEvaporated(site),
-        MoneyText.amount(site.due(), site.currency(), text, words),
+        MoneyText.credit(site.due(), site.currency(), text, words),
         MoneyText.amount(site.credited(), site.currency(), text, words),
-        MoneyText.amount(site.unclaimed(), site.currency(), text, words));
+        MoneyText.credit(site.unclaimed(), site.currency(), text, words));
   }
 }

@@ -1,6 +1,5 @@
 package towerledger.portal;
 
-import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.YearMonth;
 import java.util.ArrayList;
@@ -26,6 +25,7 @@ import towerledger.quantity.Money;
 import towerledger.quantity.Volume;
 import towerledger.wording.BarText;
 import towerledger.wording.MoneyText;
+import towerledger.wording.SumText;
 import towerledger.wording.VerdictText;
 import towerledger.wording.Words;
 
@@ -107,17 +107,9 @@ class MonthPage {
     }
     List<String> said = new ArrayList<>();
     for (MonthReview.Sum sum : sums) {
-      said.add(
-          words.of(
-              sum.metered() == 0
-                  ? "portal.sentence.unmetered"
-                  : sum.wasting() == 0 ? "portal.sentence.sound" : "portal.sentence",
-              text.month(month),
-              sum.metered() == 0 ? sum.systems() : sum.metered(),
-              text.volume(Volume.ofLitres(sum.makeupLitres())),
-              estimate(sum.soundLitres(), sum.soundHalfWidthLitres(), text),
-              estimate(sum.lossLitres(), sum.lossHalfWidthLitres(), text),
-              cost(sum, text)));
+      said.addAll(
+          new SumText(words, text)
+              .sentences("portal", sum, month, sum.metered() == 0 ? sum.systems() : sum.metered()));
       if (sum.creditUnclaimed().signum() > 0) {
         said.add(
             words.of(
@@ -126,19 +118,6 @@ class MonthPage {
       }
     }
     return said;
-  }
-
-  private static String cost(MonthReview.Sum sum, FigureText text) {
-    BigDecimal half = BigDecimal.valueOf(sum.lossAmountHalfWidth());
-    return text.estimate(
-        new Money(sum.lossAmount(), sum.currency()),
-        new Money(sum.lossAmount().subtract(half), sum.currency()),
-        new Money(sum.lossAmount().add(half), sum.currency()));
-  }
-
-  private static String estimate(double litres, double half, FigureText text) {
-    return text.estimate(
-        Volume.ofLitres(litres), Volume.ofLitres(litres - half), Volume.ofLitres(litres + half));
   }
 
   private static List<PortalView.SiteRows> sites(

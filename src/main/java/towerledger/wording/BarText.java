@@ -27,7 +27,8 @@ public final class BarText {
           .ifPresent(
               volume -> {
                 String figure =
-                    words.of("bar.part", words.of(part.messageKey()), text.volume(volume));
+                    words.of(
+                        "bar.part", words.of(part.messageKey()), text.part(volume, bar.reach()));
                 hints.put(part, figure);
                 said.add(figure);
               });

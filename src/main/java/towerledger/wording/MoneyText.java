@@ -30,10 +30,13 @@ public final class MoneyText {
         money(entry, orElse(entry.money().lossHigh(), amount)));
   }
 
-  /** An amount of the row's currency, or that it is not known. */
-  public static String amount(
-      LedgerEntry entry, @Nullable BigDecimal amount, FigureText text, Words words) {
-    return amount(amount, entry.money().currency(), text, words);
+  /**
+   * A sewer credit, or that none is worked out: the utility's rule gives none, or a figure that it
+   * needs is missing.
+   */
+  public static String credit(
+      @Nullable BigDecimal amount, Currency currency, FigureText text, Words words) {
+    return amount == null ? words.of("money.no-credit") : text.money(new Money(amount, currency));
   }
 
   /** An amount, or that it is not known. */

@@ -67,7 +67,12 @@ public record VerdictText(Words words, FigureText figures) {
   public Optional<String> sentence(LedgerEntry entry) {
     if (entry.verdict().waste()) {
       return Optional.of(
-          words.of("system.sentence.waste", MoneyText.loss(entry, figures, words), causes(entry)));
+          words.of(
+              entry.money().lossAmount() == null
+                  ? "system.sentence.waste.unpriced"
+                  : "system.sentence.waste",
+              MoneyText.loss(entry, figures, words),
+              causes(entry)));
     }
     if (entry.verdict().flagged()) {
       return Optional.of(words.of("system.sentence.flagged", causes(entry)));

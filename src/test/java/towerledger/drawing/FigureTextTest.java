@@ -59,6 +59,7 @@ class FigureTextTest {
     assertThat(us.estimate(loss, Money.of("930", "USD"), Money.of("1546.8", "USD")))
         .isEqualTo("$1,240\u00a0±\u00a0310");
     assertThat(us.exactMoney(loss)).isEqualTo("$1,238.40");
+    assertThat(us.money(Money.of("5", "JPY"))).isEqualTo("¥5");
   }
 
   @Test

@@ -121,7 +121,7 @@ abstract class KeptSumsCases {
         jdbc.sql(
                 """
                 SELECT c.code, SUM(m.loss_amount) AS amount,
-                  SQRT(SUM(POWER((m.loss_amount_high - m.loss_amount_low) / 2, 2))) AS half_width
+                  SQRT(SUM(POWER(m.loss_amount_high - m.loss_amount, 2))) AS above
                 FROM ledger_month m JOIN account_customer c ON c.id = m.customer_id
                 WHERE m.month_start = ? AND m.waste = TRUE AND m.currency = 'USD'
                 GROUP BY c.code HAVING SUM(m.loss_amount) > 0 ORDER BY 2 DESC""")
@@ -139,13 +139,65 @@ abstract class KeptSumsCases {
         CustomerLosses.Loss loss = losses.dearest().get(i);
         assertThat(loss.customer()).isEqualTo(rows.get(i).get("code"));
         assertThat(loss.amount()).isEqualByComparingTo(amount);
-        double half = ((Number) rows.get(i).get("half_width")).doubleValue();
-        assertThat(loss.halfWidth()).isCloseTo(half, within(half * 1e-9));
+        double above = ((Number) rows.get(i).get("above")).doubleValue();
+        assertThat(loss.doubt().above()).isCloseTo(above, within(above * 1e-9));
       } else {
         others = others.add(amount);
       }
     }
     assertThat(losses.amountBeyond(2)).isEqualByComparingTo(others);
+  }
+
+  @Test
+  void aMonthInWhichNothingIsMeteredIsNotSaidToHaveLostNothing() {
+    YearMonth month = MONTH.minusYears(5);
+    String customer = prefix() + "U";
+    new InventedMonths(context, customer, "Unmetered", "Zoë", "u@sums.example")
+        .write(
+            month,
+            InventedMonths.Kind.NO_EVIDENCE,
+            InventedMonths.instant(month, 28),
+            "nothing metered");
+    ReviewFilter its = new ReviewFilter(customer, null, null, "", ReviewFilter.all().order());
+
+    assertThat(review.sums(office(), month, its).get(0).metered()).isZero();
+    assertThat(review.lossByMonth(office(), month, month, its)).isEmpty();
+    assertThat(review.lossByMonth(office(), month, month, ReviewFilter.all())).isEmpty();
+  }
+
+  @Test
+  void tellHowFarTheWasteMayLieBelowAndAboveAsItsRowsDo() {
+    YearMonth month = MONTH.minusYears(4);
+    new InventedPortfolio(context, prefix() + "D").write(12, month, month);
+    Map<String, Object> rows =
+        jdbc.sql(
+                """
+                SELECT SQRT(SUM(POWER(m.loss_amount - m.loss_amount_low, 2))) AS below,
+                  SQRT(SUM(POWER(m.loss_high_l - m.loss_l, 2))) AS above
+                FROM ledger_month m
+                WHERE m.month_start = ? AND m.waste = TRUE AND m.currency = 'USD'""")
+            .param(month.atDay(1))
+            .query()
+            .singleRow();
+
+    MonthReview.Sum sum =
+        review.sums(office(), month, ReviewFilter.all()).stream()
+            .filter(of -> of.currency().getCurrencyCode().equals("USD"))
+            .findFirst()
+            .orElseThrow();
+    MonthReview.MonthLoss loss =
+        review.lossByMonth(office(), month, month, ReviewFilter.all()).stream()
+            .filter(of -> of.currency().getCurrencyCode().equals("USD"))
+            .findFirst()
+            .orElseThrow();
+
+    double below = ((Number) rows.get("below")).doubleValue();
+    double above = ((Number) rows.get("above")).doubleValue();
+    assertThat(below).isPositive();
+    assertThat(sum.unpriced()).isZero();
+    assertThat(sum.lossAmountDoubt().below()).isCloseTo(below, within(below * 1e-9));
+    assertThat(sum.lossDoubt().above()).isCloseTo(above, within(above * 1e-9));
+    assertThat(loss.doubt()).isEqualTo(sum.lossAmountDoubt());
   }
 
   private static Viewer office() {

@@ -94,9 +94,9 @@ class CreditController {
         site.name(),
         site.customer(),
         new WaterText(words, text).evaporated(site),
-        MoneyText.amount(site.due(), site.currency(), text, words),
+        MoneyText.credit(site.due(), site.currency(), text, words),
         MoneyText.amount(site.credited(), site.currency(), text, words),
-        MoneyText.amount(site.unclaimed(), site.currency(), text, words));
+        MoneyText.credit(site.unclaimed(), site.currency(), text, words));
   }
 
   @GetMapping("/credits/{site}/{year}")

@@ -82,15 +82,18 @@ class FindingPage {
     List<Finding> found = findings.list(viewer, statuses, Math.max(0, offset), ROWS + 1);
     List<FindingViews.Row> rows =
         found.stream().limit(ROWS).map(f -> row(viewer, f, words, text)).toList();
-    long waiting = counted.get(0).count();
-    return new FindingViews.Listing(
+    String lead =
         words.of(
             "finding.lead." + group,
             counted.stream()
                 .filter(g -> g.name().equals(group))
                 .mapToLong(FindingViews.Group::count)
                 .sum(),
-            waiting),
+            counted.get(0).count());
+    boolean severalCurrencies =
+        viewer.canSeePrices() && found.stream().map(Finding::currency).distinct().count() > 1;
+    return new FindingViews.Listing(
+        severalCurrencies ? lead + " " + words.of("review.currencies") : lead,
         group,
         counted,
         rows,

@@ -86,7 +86,7 @@ final class FiguresCsv {
     cells.add(number(row.verdict().probability()));
     cells.add(row.verdict().causeSet().stream().map(Cause::code).collect(Collectors.joining(";")));
     cells.add(row.money().currency().getCurrencyCode());
-    cells.add(amount(row.verdict().waste() ? row.money().lossAmount() : null));
+    cells.add(amount(row.wasteAmount()));
     cells.add(amount(row.verdict().waste() ? row.money().lossLow() : null));
     cells.add(amount(row.verdict().waste() ? row.money().lossHigh() : null));
     cells.add(amount(row.money().creditAmount()));

@@ -86,7 +86,12 @@ record HeadText(ReportOrder order, Totals totals, int unsettled, Words words, Fi
       return words.of("report.lead.unmetered", month, rows);
     }
     return words.of(
-        "report.lead", month, totals.metered(), totals.makeup(text), totals.explained(text));
+        "report.lead",
+        month,
+        totals.metered(),
+        totals.makeup(text),
+        totals.explained(text),
+        totals.soundLitres() > totals.makeupLitres() ? 1 : 0);
   }
 
   List<String> sentences() {

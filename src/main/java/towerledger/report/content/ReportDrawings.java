@@ -19,6 +19,7 @@ import towerledger.drawing.SystemMonths;
 import towerledger.drawing.Tone;
 import towerledger.drawing.WaterBar;
 import towerledger.drawing.WaterPart;
+import towerledger.ledger.Doubt;
 import towerledger.ledger.LedgerEntry;
 import towerledger.quantity.Volume;
 import towerledger.wording.Words;
@@ -45,12 +46,17 @@ record ReportDrawings(
       WaterBar bar = SystemMonths.bar(row.water());
       String figure = figure(row);
       rows.add(new BarSheet.Row(row.of().systemName(), figure, bar));
+      String parts = parts(bar);
       said.add(
           words.of(
-              row.water().makeup() == null ? "report.picture.unmetered" : "report.picture.row",
+              parts.isEmpty()
+                  ? "report.picture.unknown"
+                  : row.water().makeup() == null
+                      ? "report.picture.unmetered"
+                      : "report.picture.row",
               row.of().systemName(),
               figure,
-              parts(bar)));
+              parts));
     }
     Map<WaterPart, String> names = new EnumMap<>(WaterPart.class);
     for (WaterPart part : WaterPart.values()) {
@@ -85,9 +91,13 @@ record ReportDrawings(
           .filter(volume -> Math.abs(volume.litres()) >= 0.5)
           .ifPresent(
               volume ->
-                  said.add(words.of("bar.part", words.of(part.messageKey()), text.volume(volume))));
+                  said.add(
+                      words.of(
+                          "bar.part",
+                          words.of(part.messageKey()),
+                          text.part(volume, bar.reach()))));
     }
-    return said.isEmpty() ? words.of("bar.unknown") : String.join("; ", said);
+    return String.join("; ", said);
   }
 
   List<MonthlyReport.ChartPlate> charts() {
@@ -141,9 +151,9 @@ record ReportDrawings(
             .with(new Layer.Bars(series(months, ReportDrawings::cost), WaterPart.EXCESS_LOSS))
             .with(
                 new Layer.Whiskers(
-                    series(months, t -> whisker(t, -1)),
+                    series(months, t -> whisker(t, -t.costDoubt().below())),
                     Series.constant(Double.NaN, months.size()),
-                    series(months, t -> whisker(t, 1))));
+                    series(months, t -> whisker(t, t.costDoubt().above()))));
     String title = words.of("plate.money");
     long lost = months.stream().filter(m -> m.isPresent() && m.get().wasting() > 0).count();
     String summary = words.of("report.chart.money.sum", lost);
@@ -159,10 +169,8 @@ record ReportDrawings(
     return amount == null ? Double.NaN : amount;
   }
 
-  private static double whisker(Totals totals, int side) {
-    return totals.costHalfWidth() == 0
-        ? Double.NaN
-        : Math.max(0, cost(totals) + side * totals.costHalfWidth());
+  private static double whisker(Totals totals, double side) {
+    return totals.costDoubt().equals(Doubt.NONE) ? Double.NaN : Math.max(0, cost(totals) + side);
   }
 
   private static Series series(List<Optional<Totals>> months, ToDoubleFunction<Totals> figure) {

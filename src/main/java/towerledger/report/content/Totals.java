@@ -6,14 +6,16 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import towerledger.balance.Cause;
 import towerledger.drawing.FigureText;
+import towerledger.ledger.Doubt;
 import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.LedgerWater;
 import towerledger.quantity.Money;
 import towerledger.quantity.Volume;
+import towerledger.wording.SumText;
 
 /**
  * A customer's month in sums. What is not known is counted, never taken for zero. Systems are taken
- * as independent, so half-widths of their intervals add as squares (JCGM 100:2008, 5.1.2).
+ * as independent, so what lies below and above them adds as squares (JCGM 100:2008, 5.1.2).
  */
 final class Totals {
 
@@ -27,9 +29,9 @@ final class Totals {
   private double sound;
   private double soundSquares;
   private double loss;
-  private double lossSquares;
+  private Doubt lossDoubt = Doubt.NONE;
   private BigDecimal cost = BigDecimal.ZERO;
-  private double costSquares;
+  private Doubt costDoubt = Doubt.NONE;
   private BigDecimal credit = BigDecimal.ZERO;
   private BigDecimal claimed = BigDecimal.ZERO;
   private BigDecimal unclaimed = BigDecimal.ZERO;
@@ -54,7 +56,9 @@ final class Totals {
       wasting++;
       if (water.loss() != null) {
         loss += water.loss();
-        lossSquares += square(halfWidth(water.lossLow(), water.lossHigh()));
+        if (water.lossLow() != null && water.lossHigh() != null) {
+          lossDoubt = lossDoubt.beside(Doubt.of(water.loss(), water.lossLow(), water.lossHigh()));
+        }
       }
       addCost(row);
     }
@@ -79,7 +83,8 @@ final class Totals {
     BigDecimal low = row.money().lossLow();
     BigDecimal high = row.money().lossHigh();
     if (low != null && high != null) {
-      costSquares += square(high.subtract(low).doubleValue() / 2);
+      costDoubt =
+          costDoubt.beside(Doubt.of(amount.doubleValue(), low.doubleValue(), high.doubleValue()));
     }
   }
 
@@ -119,26 +124,25 @@ final class Totals {
   }
 
   String explained(FigureText text) {
-    return estimate(sound, Math.sqrt(soundSquares), text);
+    return SumText.water(sound, new Doubt(soundHalfWidthLitres(), soundHalfWidthLitres()), text);
   }
 
   String wasted(FigureText text) {
-    return estimate(loss, Math.sqrt(lossSquares), text);
+    return SumText.water(loss, lossDoubt, text);
   }
 
   /** The waste without its interval but rounded to it, for a subject line. */
   String wastedAbout(FigureText text) {
-    return text.about(Volume.ofLitres(loss), Volume.ofLitres(Math.sqrt(lossSquares)));
+    return text.about(Volume.ofLitres(loss), Volume.ofLitres(wider(lossDoubt)));
   }
 
   String cost(FigureText text) {
-    BigDecimal half = BigDecimal.valueOf(Math.sqrt(costSquares));
-    return text.estimate(money(cost), money(cost.subtract(half)), money(cost.add(half)));
+    return SumText.cost(money(cost), costDoubt, text);
   }
 
   /** The cost without its interval but rounded to it, for a subject line. */
   String costAbout(FigureText text) {
-    return text.about(money(cost), Math.sqrt(costSquares));
+    return text.about(money(cost), wider(costDoubt));
   }
 
   String credit(FigureText text) {
@@ -162,8 +166,8 @@ final class Totals {
     return priced < wasting ? null : cost.doubleValue();
   }
 
-  double costHalfWidth() {
-    return Math.sqrt(costSquares);
+  Doubt costDoubt() {
+    return costDoubt;
   }
 
   double makeupLitres() {
@@ -182,8 +186,8 @@ final class Totals {
     return new Money(amount, currency);
   }
 
-  private static String estimate(double litres, double half, FigureText text) {
-    return text.estimate(
-        Volume.ofLitres(litres), Volume.ofLitres(litres - half), Volume.ofLitres(litres + half));
+  /** The wider side, which decides how many digits are shown. */
+  private static double wider(Doubt doubt) {
+    return Math.max(doubt.below(), doubt.above());
   }
 }
