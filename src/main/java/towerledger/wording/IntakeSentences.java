@@ -111,6 +111,7 @@ final class IntakeSentences {
     s.put(
         "refused.clock-back",
         "{n} '{t}' came twice in {t}, as the clock was put back; add the offset: {t} " + "or {t}");
+    s.put("refused.ahead", "{n} {n} lies more than a year ahead; correct the date");
     s.put(
         "refused.clock-forward",
         "{n} '{t}' does not exist in {t}: the clock was put forward past it; write the "

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -77,6 +79,32 @@ abstract class RefusedRowsCases {
     assertThat(receipt.reasons().get(0))
         .contains("line 3")
         .contains("does not fit on the 6 digits of meter RFC-MU");
+  }
+
+  /** A mistyped year (common practice, no source) would stand as the meter's last reading. */
+  @Test
+  void refusesWhatLiesMoreThanAYearAhead() throws IOException {
+    take(Uploads.book("RFD"));
+    LocalDate today = LocalDate.now(ZoneOffset.UTC);
+
+    for (String[] file :
+        new String[][] {
+          {"register_readings.csv", "meter,read_at,register", "RFD-MU,%sT12:00Z,4711"},
+          {"interval_volumes.csv", "meter,start,minutes,volume_gal", "RFD-MU,%sT12:00Z,15,4"},
+          {"water_samples.csv", "system,taken_at,basin_calcium_mg_l_caco3", "RFD-T1,%sT12:00Z,90"},
+          {"pressure_readings.csv", "system,taken_at,supply_psi", "RFD-T1,%sT12:00Z,60"},
+          {"visits.csv", "system,visited_at,events", "RFD-T1,%sT12:00Z,start-up"},
+          {"heat_loads.csv", "system,start,end,heat_rejected_mmbtu", "RFD-T1,2025-01-01,%s,9"},
+          {"weather_hours.csv", "station,hour_start,dry_bulb_f,wet_bulb_f", "RFD-W,%sT12:00Z,80,70"}
+        }) {
+      boolean span = file[0].startsWith("heat");
+      String far = file[2].formatted(today.plusYears(36));
+      String near = file[2].formatted(span ? LocalDate.of(2025, 2, 1) : today.plusDays(300));
+      FileReceipt receipt = take(file[0], file[1] + "\n" + far + "\n" + near + "\n");
+
+      assertThat(receipt.added()).as("%s", receipt).isEqualTo(1);
+      assertThat(receipt.reasons()).singleElement().asString().contains("line 2", "ahead");
+    }
   }
 
   @Test

@@ -66,7 +66,7 @@ class HeatLoadsFile implements FileFormat<Fact> {
   public Fact read(Row row, Taking taking) {
     var system = taking.directory().system(row.code(SYSTEM));
     var start = row.border(START, system.site().zone()).instant();
-    var end = row.border(END, system.site().zone()).instant();
+    var end = taking.happened(END, row.border(END, system.site().zone()));
     if (!end.isAfter(start)) {
       throw RowProblem.of(
           "end %s is not after start %s; the end is the first instant or day not included",

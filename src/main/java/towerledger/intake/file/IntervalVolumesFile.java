@@ -59,7 +59,7 @@ class IntervalVolumesFile implements FileFormat<Fact> {
   @Override
   public Fact read(Row row, Taking taking) {
     var meter = taking.directory().meter(row.code(METER));
-    var start = row.border(START, meter.site().zone()).instant();
+    var start = taking.happened(START, row.border(START, meter.site().zone()));
     double minutes = row.number(MINUTES);
     if (minutes != Math.rint(minutes)) {
       throw RowProblem.of("minutes of %s is not a whole number", minutes);

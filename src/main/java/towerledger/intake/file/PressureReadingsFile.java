@@ -49,7 +49,7 @@ class PressureReadingsFile implements FileFormat<Fact> {
   @Override
   public Fact read(Row row, Taking taking) {
     var system = taking.directory().system(row.code(SYSTEM));
-    var takenAt = row.moment(TAKEN_AT, system.site().zone()).instant();
+    var takenAt = taking.happened(TAKEN_AT, row.moment(TAKEN_AT, system.site().zone()));
     Double supply = row.findNumber(SUPPLY);
     Double valveInlet = row.findNumber(VALVE_INLET);
     if (supply == null && valveInlet == null) {

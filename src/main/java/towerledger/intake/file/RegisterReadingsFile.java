@@ -69,6 +69,7 @@ class RegisterReadingsFile implements FileFormat<Fact> {
   public Fact read(Row row, Taking taking) {
     var meter = taking.directory().meter(row.code(METER));
     var readAt = row.moment(READ_AT, meter.site().zone());
+    Instant read = taking.happened(READ_AT, readAt);
     BigDecimal register = row.decimal(REGISTER, 6);
     meter.register().requireShowable(register);
     var kind = row.word(KIND).map(RegisterReading.Kind::ofCode);
@@ -76,7 +77,7 @@ class RegisterReadingsFile implements FileFormat<Fact> {
         MeterTables.reading(
             meter.site().customerId(),
             meter.meterId(),
-            readAt.instant(),
+            read,
             register,
             kind.orElse(null),
             readAt.giveOrTakeHours(),
@@ -86,8 +87,8 @@ class RegisterReadingsFile implements FileFormat<Fact> {
             taking.actor().name()),
         meter.systemId(),
         meter.site(),
-        readAt.instant(),
-        readAt.instant());
+        read,
+        read);
   }
 
   @Override

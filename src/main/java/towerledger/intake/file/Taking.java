@@ -1,5 +1,6 @@
 package towerledger.intake.file;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
@@ -9,13 +10,19 @@ import towerledger.account.EmptyValues;
 import towerledger.bulk.BulkLoad;
 import towerledger.bulk.BulkLoader;
 import towerledger.bulk.BulkTable;
+import towerledger.intake.csv.Column;
+import towerledger.intake.csv.Moment;
+import towerledger.intake.csv.RowProblem;
 
 /** One file being taken: who hands it in, what its codes stand for, where its rows go. */
 public final class Taking {
 
+  private static final Duration AHEAD = Duration.ofDays(366);
+
   private final Actor actor;
   private final Directory directory;
   private final Instant startedAt;
+  private final Instant latest;
   private final boolean repeated;
   private final EmptyValues empty;
   private final BulkLoader loader;
@@ -38,6 +45,7 @@ public final class Taking {
     this.actor = actor;
     this.directory = directory;
     this.startedAt = startedAt;
+    this.latest = startedAt.plus(AHEAD);
     this.repeated = repeated;
     this.empty = empty;
     this.loader = loader;
@@ -58,6 +66,21 @@ public final class Taking {
 
   public Instant startedAt() {
     return startedAt;
+  }
+
+  /**
+   * When something was read, taken or measured.
+   *
+   * @throws RowProblem when it lies more than a year ahead: the year was mistyped, and such a
+   *     reading would stand as the meter's last. Clocks and zones that are somewhat off are no
+   *     reason to refuse
+   */
+  Instant happened(Column column, Moment at) {
+    if (at.instant().isAfter(latest)) {
+      throw RowProblem.of(
+          "%s %s lies more than a year ahead; correct the date", column.name(), at.instant());
+    }
+    return at.instant();
   }
 
   EmptyValues empty() {

@@ -61,7 +61,7 @@ class VisitsFile implements FileFormat<Fact> {
   @Override
   public Fact read(Row row, Taking taking) {
     var system = taking.directory().system(row.code(SYSTEM));
-    var visitedAt = row.moment(VISITED_AT, system.site().zone()).instant();
+    var visitedAt = taking.happened(VISITED_AT, row.moment(VISITED_AT, system.site().zone()));
     @Nullable Object[] cells = {
       system.site().customerId(),
       system.systemId(),

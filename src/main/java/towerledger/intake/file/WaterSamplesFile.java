@@ -54,7 +54,7 @@ class WaterSamplesFile implements FileFormat<Fact> {
   @Override
   public Fact read(Row row, Taking taking) {
     var system = taking.directory().system(row.code(SYSTEM));
-    var takenAt = row.moment(TAKEN_AT, system.site().zone()).instant();
+    var takenAt = taking.happened(TAKEN_AT, row.moment(TAKEN_AT, system.site().zone()));
     @Nullable Object[] cells = new @Nullable Object[3 + FIGURES.size()];
     cells[0] = system.site().customerId();
     cells[1] = system.systemId();

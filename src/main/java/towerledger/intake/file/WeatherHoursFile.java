@@ -78,7 +78,8 @@ class WeatherHoursFile implements FileFormat<WeatherHoursFile.Hour> {
   @Override
   public Hour read(Row row, Taking taking) {
     String station = row.code(STATION);
-    Instant start = row.hour(HOUR_START, taking.directory().stationZone(station)).instant();
+    Instant start =
+        taking.happened(HOUR_START, row.hour(HOUR_START, taking.directory().stationZone(station)));
     double dryBulb = row.number(DRY_BULB);
     Double wetBulb = row.findNumber(WET_BULB);
     Double dewPoint = row.findNumber(DEW_POINT);
