@@ -50,7 +50,6 @@ class RefusalsAreTranslatedTest {
   private static final Set<String> NOT_ON_PAGES =
       Set.of(
           " could not be written",
-          "%s of %s is outside what is possible (%s to %s%s); check the number and its unit",
           "%s of scope %s is not let in to %s %s",
           "%s only grows: a line of history is neither changed nor removed",
           "%s: %d rows came in but %d + %d + %d + %d are told of",

@@ -1,6 +1,8 @@
 package towerledger.intake.csv;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 
 /** Reads numbers as files write them: plain decimals with a point, nothing else. */
 final class NumberCell {
@@ -103,6 +105,14 @@ final class NumberCell {
     return RowProblem.of(
         "%s %s is not a number; write digits with a point, or leave it empty if not known",
         name, RowProblem.quoted(cell));
+  }
+
+  /** A bound as another unit has it, to four digits and never beyond what is taken. */
+  static String shown(double bound, RoundingMode inward) {
+    return new BigDecimal(bound)
+        .round(new MathContext(4, inward))
+        .stripTrailingZeros()
+        .toPlainString();
   }
 
   static String shown(double bound) {

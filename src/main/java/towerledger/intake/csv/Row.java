@@ -1,6 +1,7 @@
 package towerledger.intake.csv;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -206,16 +207,19 @@ public final class Row {
 
   private double si(Column column, String cell) {
     double given = NumberCell.parse(header.nameOf(column), cell);
-    Twin twin = column.twin();
-    double value = twin == null || header.isSi(column) ? given : twin.toSi(given);
+    Twin us = header.isSi(column) ? null : column.twin();
+    double value = us == null ? given : us.toSi(given);
     if (!(value >= column.lowest() && value <= column.highest())) {
       throw RowProblem.of(
-          "%s of %s is outside what is possible (%s to %s%s); check the number and its unit",
+          "%s of %s is outside what is possible (%s to %s); check the number and its unit",
           header.nameOf(column),
           cell,
-          NumberCell.shown(column.lowest()),
-          NumberCell.shown(column.highest()),
-          twin == null ? "" : " in " + column.siName());
+          us == null
+              ? NumberCell.shown(column.lowest())
+              : NumberCell.shown(us.toUs(column.lowest()), RoundingMode.CEILING),
+          us == null
+              ? NumberCell.shown(column.highest())
+              : NumberCell.shown(us.toUs(column.highest()), RoundingMode.FLOOR));
     }
     return value;
   }
