@@ -24,6 +24,7 @@ public record EmailAddress(String value) {
   public EmailAddress {
     if (value.length() > MAX_LENGTH || !FORM.matcher(value).matches()) {
       throw new AccountException(
+          "email",
           "'%s' is no e-mail address this ledger takes: letters a-z, digits and . _ - + before one @, a host name after it, at most %d characters"
               .formatted(shortened(value), MAX_LENGTH));
     }

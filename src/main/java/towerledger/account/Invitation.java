@@ -18,10 +18,11 @@ public record Invitation(
     name = name.strip();
     if (name.isEmpty() || name.length() > 200) {
       throw new AccountException(
-          "the name has %d characters; 1 to 200 are allowed".formatted(name.length()));
+          "name", "the name has %d characters; 1 to 200 are allowed".formatted(name.length()));
     }
     if ((role == Role.CUSTOMER) != (customerCode != null)) {
       throw new AccountException(
+          "customer",
           role == Role.CUSTOMER
               ? "a customer's login needs the customer it belongs to"
               : "only a customer's login belongs to a customer");

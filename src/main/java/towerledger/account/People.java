@@ -134,7 +134,7 @@ public class People {
   }
 
   private static AccountException taken(String email) {
-    return new AccountException("there is a login for %s already".formatted(email));
+    return new AccountException("email", "there is a login for %s already".formatted(email));
   }
 
   /** Sends the invitation of somebody who has no password yet once more. */
@@ -162,7 +162,8 @@ public class People {
     return customers
         .findByCode(code)
         .map(Customer::id)
-        .orElseThrow(() -> new AccountException("there is no customer '%s'".formatted(code)));
+        .orElseThrow(
+            () -> new AccountException("customer", "there is no customer '%s'".formatted(code)));
   }
 
   /**
@@ -179,7 +180,7 @@ public class People {
     String stripped = name.strip();
     if (stripped.isEmpty() || stripped.length() > 200) {
       throw new AccountException(
-          "the name has %d characters; 1 to 200 are allowed".formatted(stripped.length()));
+          "name", "the name has %d characters; 1 to 200 are allowed".formatted(stripped.length()));
     }
     if (person.role() != role) {
       if (person.role() == Role.CUSTOMER || role == Role.CUSTOMER) {

@@ -69,11 +69,13 @@ public class Tokens {
     String trimmed = name.strip();
     if (trimmed.isEmpty() || trimmed.length() > 100) {
       throw new AccountException(
+          "name",
           "the name of a token has %d characters; 1 to 100 are allowed"
               .formatted(trimmed.length()));
     }
     if (life.isNegative() || life.isZero() || life.compareTo(LONGEST_LIFE) > 0) {
       throw new AccountException(
+          "days",
           "a token may live from 1 to %d days, not %d"
               .formatted(LONGEST_LIFE.toDays(), life.toDays()));
     }
@@ -113,7 +115,9 @@ public class Tokens {
         .findByCode(customerCode)
         .map(Customer::id)
         .orElseThrow(
-            () -> new AccountException("there is no customer '%s'".formatted(customerCode)));
+            () ->
+                new AccountException(
+                    "customer", "there is no customer '%s'".formatted(customerCode)));
   }
 
   /**

@@ -58,18 +58,21 @@ abstract class PeoplePagesCases extends PageCases {
                 .param("email", signedIn.adminEmail())
                 .param("name", "<b>Twice</b>")
                 .param("role", "OFFICE"));
-    assertThat(page)
-        .contains("there is a login for office@ledger.test already")
-        .contains("&lt;b&gt;Twice&lt;/b&gt;")
-        .doesNotContain("<b>Twice");
+    assertThat(group("<input id=\"email\"([^>]*)>", page))
+        .contains("aria-invalid=\"true\"", "aria-describedby=\"email-error\"");
+    assertThat(group("id=\"email-error\">([^<]*)<", page))
+        .isEqualTo("there is a login for office@ledger.test already");
+    assertThat(page).contains("&lt;b&gt;Twice&lt;/b&gt;").doesNotContain("<b>Twice");
     assertThat(
-            body(
-                post("/people")
-                    .param("email", "x@people.test")
-                    .param("name", "X")
-                    .param("role", "CUSTOMER")
-                    .param("customer", "")))
-        .contains("a customer’s login needs the customer it belongs to");
+            group(
+                "id=\"customer-error\">([^<]*)<",
+                body(
+                    post("/people")
+                        .param("email", "x@people.test")
+                        .param("name", "X")
+                        .param("role", "CUSTOMER")
+                        .param("customer", ""))))
+        .isEqualTo("a customer’s login needs the customer it belongs to");
   }
 
   @Test
@@ -88,7 +91,7 @@ abstract class PeoplePagesCases extends PageCases {
     redirect(post(path + "/assign").param("site", "PEOPLE-S1"));
     assertThat(open(path)).contains("Quarry house", "one site, no prices");
     assertThat(body(post(path + "/assign").param("site", "PEOPLE-NONE")))
-        .contains("is not known")
+        .containsPattern("id=\"site-error\">[^<]*is not known")
         .contains("value=\"PEOPLE-NONE\"");
     redirect(post(path + "/release").param("site", "PEOPLE-S1"));
     assertThat(open(path)).contains("None yet");
@@ -120,8 +123,16 @@ abstract class PeoplePagesCases extends PageCases {
     redirect(post("/people/tokens/" + id + "/revoke"));
     mvc.perform(get("/api/v1/absent").header("Authorization", "Bearer " + secret))
         .andExpect(status().isUnauthorized());
-    assertThat(body(post("/people/tokens").param("name", "x").param("days", "4000")))
-        .contains("a token may live from 1 to 3650 days");
+    String refused =
+        body(
+            post("/people/tokens")
+                .param("name", "typed already")
+                .param("scope", "ALL")
+                .param("days", "4000"));
+    assertThat(group("id=\"days-error\">([^<]*)<", refused))
+        .startsWith("a token may live from 1 to 3650 days");
+    assertThat(refused).contains("value=\"typed already\"", "value=\"4000\"");
+    assertThat(group("<input([^>]*value=\"ALL\"[^>]*)>", refused)).contains("checked");
   }
 
   @Test

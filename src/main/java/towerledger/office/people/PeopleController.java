@@ -73,7 +73,7 @@ class PeopleController {
       flash.addFlashAttribute("noticeArgs", new Object[] {email});
       return "redirect:/people/" + invited.personId();
     } catch (AccountException e) {
-      model.addAttribute("view", page.everybody("", form, e.getMessage(), text));
+      model.addAttribute("view", page.everybody("", form, e, text));
       return "office/people";
     }
   }
@@ -151,7 +151,9 @@ class PeopleController {
         default -> assignments.release(person, site, actor);
       }
     } catch (AccountException | UnknownCodeException e) {
-      model.addAttribute("typedSite", site);
+      if (deed.equals("assign")) {
+        model.addAttribute("typedSite", site);
+      }
       model.addAttribute("view", page.one(viewer, get(id), null, e.getMessage(), text));
       return "office/person";
     }

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import towerledger.account.AccountException;
 import towerledger.account.Customers;
 import towerledger.account.LetterTroubles;
 import towerledger.account.People;
@@ -63,7 +64,10 @@ class PeoplePage {
   }
 
   PeopleView.Everybody everybody(
-      String search, PeopleView.InvitationForm form, @Nullable String trouble, FigureText text) {
+      String search,
+      PeopleView.InvitationForm form,
+      @Nullable AccountException refusal,
+      FigureText text) {
     Words words = new Words(messages, text.locale());
     List<Person> found = people.list(search, SHOWN + 1);
     List<Person> shown = found.subList(0, Math.min(found.size(), SHOWN));
@@ -77,7 +81,14 @@ class PeoplePage {
         found.size() > SHOWN,
         form,
         suggested("account_customer"),
-        new ReasonText(words, text).sayIfAny(trouble));
+        refused(refusal, words, text));
+  }
+
+  private static PeopleView.@Nullable Refused refused(
+      @Nullable AccountException refusal, Words words, FigureText text) {
+    return refusal == null
+        ? null
+        : new PeopleView.Refused(refusal.about(), new ReasonText(words, text).say(refusal));
   }
 
   /** Codes to choose from with their names; beyond so many they are typed. */
@@ -158,15 +169,20 @@ class PeoplePage {
     return person.hasPassword() ? person.mustChangePassword() ? "one-time" : "good" : "invited";
   }
 
-  PeopleView.TokenList tokens(@Nullable String secret, @Nullable String trouble, FigureText text) {
+  PeopleView.TokenList tokens(
+      PeopleView.TokenForm form,
+      @Nullable String secret,
+      @Nullable AccountException refusal,
+      FigureText text) {
     Words words = new Words(messages, text.locale());
     Instant now = clock.instant();
     List<Token> newest = tokens.list(SHOWN);
     return new PeopleView.TokenList(
         words.of("tokens.lead", tokens.countGood()),
         newest.stream().map(token -> row(token, now, words, text)).toList(),
+        form,
         secret,
-        new ReasonText(words, text).sayIfAny(trouble));
+        refused(refusal, words, text));
   }
 
   private PeopleView.TokenRow row(Token token, Instant now, Words words, FigureText text) {

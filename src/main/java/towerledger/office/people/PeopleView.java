@@ -17,7 +17,7 @@ final class PeopleView {
    * @param cut whether there are more than are shown
    * @param form what was typed to invite somebody
    * @param customers customers to choose from
-   * @param trouble why that was refused; null for nothing
+   * @param refused why that was refused; null for nothing
    */
   record Everybody(
       String lead,
@@ -26,7 +26,15 @@ final class PeopleView {
       boolean cut,
       InvitationForm form,
       List<Named> customers,
-      @Nullable String trouble) {}
+      @Nullable Refused refused) {}
+
+  /**
+   * Why something was not done.
+   *
+   * @param about the field of the form that is to blame; empty for none alone
+   * @param says the reason in words
+   */
+  record Refused(String about, String says) {}
 
   /**
    * One of them.
@@ -104,11 +112,29 @@ final class PeopleView {
    *
    * @param lead in a sentence
    * @param rows newest first
+   * @param form what was typed to make one
    * @param secret of the token just made, shown this once; null for none
-   * @param trouble why none was made; null for nothing
+   * @param refused why none was made; null for nothing
    */
   record TokenList(
-      String lead, List<TokenRow> rows, @Nullable String secret, @Nullable String trouble) {}
+      String lead,
+      List<TokenRow> rows,
+      TokenForm form,
+      @Nullable String secret,
+      @Nullable Refused refused) {}
+
+  /**
+   * Makes a token.
+   *
+   * @param name what it is for, as typed
+   * @param scope name of what it may
+   * @param customer code of the customer it is bound to; empty for none
+   * @param days how long it is good
+   */
+  record TokenForm(String name, String scope, String customer, int days) {
+
+    static final TokenForm EMPTY = new TokenForm("", "READ", "", 365);
+  }
 
   /** One token; all in words. */
   record TokenRow(

@@ -35,7 +35,7 @@ class TokensController {
 
   @GetMapping("/people/tokens")
   String list(@ModelAttribute("figureText") FigureText text, Model model) {
-    model.addAttribute("view", page.tokens(null, null, text));
+    model.addAttribute("view", page.tokens(PeopleView.TokenForm.EMPTY, null, null, text));
     return "office/tokens";
   }
 
@@ -63,9 +63,11 @@ class TokensController {
                   Duration.ofDays(days),
                   actor)
               .secret();
-      model.addAttribute("view", page.tokens(secret, null, text));
+      model.addAttribute("view", page.tokens(PeopleView.TokenForm.EMPTY, secret, null, text));
     } catch (AccountException e) {
-      model.addAttribute("view", page.tokens(null, e.getMessage(), text));
+      model.addAttribute(
+          "view",
+          page.tokens(new PeopleView.TokenForm(name, scope.name(), customer, days), null, e, text));
     }
     return "office/tokens";
   }
