@@ -42,6 +42,7 @@ class PastReportsController {
                             report.id(),
                             text.month(report.month()),
                             report.subject(),
+                            report.language(),
                             text.day(report.decidedAt().atZone(ZoneOffset.UTC).toLocalDate()),
                             report.edition() > 1))
                 .toList()));

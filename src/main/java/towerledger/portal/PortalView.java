@@ -158,6 +158,10 @@ final class PortalView {
   /** Reports that were sent, newest month first. */
   record Reports(List<ReportLine> reports) {}
 
-  /** One of them; {@code corrected} when it corrects an earlier one of the month. */
-  record ReportLine(long id, String month, String subject, String sent, boolean corrected) {}
+  /**
+   * One of them; {@code corrected} when it corrects an earlier one of the month, {@code language}
+   * the tag of its own.
+   */
+  record ReportLine(
+      long id, String month, String subject, String language, String sent, boolean corrected) {}
 }

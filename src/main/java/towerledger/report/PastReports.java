@@ -41,6 +41,7 @@ public class PastReports {
    * @param month what it is about
    * @param edition 1 for the first; more for one that corrects it
    * @param subject what it says in a line
+   * @param language tag of the language that says it
    * @param decidedAt when it was decided to send it
    */
   public record PastReport(
@@ -50,11 +51,13 @@ public class PastReports {
       YearMonth month,
       int edition,
       String subject,
+      String language,
       Instant decidedAt) {}
 
   private static final String SELECT =
       """
-      SELECT i.id, c.code, c.name, i.month_start, i.edition, i.subject, i.decided_at
+      SELECT i.id, c.code, c.name, i.month_start, i.edition, i.subject, i.language,
+        i.decided_at
       FROM report_issue i JOIN account_customer c ON c.id = i.customer_id
       WHERE i.status = 'approved' AND\s""";
 
@@ -96,7 +99,8 @@ public class PastReports {
                     YearMonth.from(row.getObject(4, LocalDate.class)),
                     row.getInt(5),
                     row.getString(6),
-                    row.getObject(7, OffsetDateTime.class).toInstant()))
+                    row.getString(7),
+                    row.getObject(8, OffsetDateTime.class).toInstant()))
         .list();
   }
 }

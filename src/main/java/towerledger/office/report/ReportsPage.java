@@ -179,6 +179,7 @@ class ReportsPage {
                         month(issue, words, text),
                         words.of("reports.status." + issue.status().code()),
                         issue.subject(),
+                        issue.language(),
                         text.moment(
                             issue.decidedAt() == null ? issue.preparedAt() : issue.decidedAt(),
                             issue.zone())))
@@ -243,6 +244,7 @@ class ReportsPage {
         "/reports/of/" + customer.code(),
         month(issue, words, text),
         issue.subject(),
+        issue.language(),
         draft
             ? words.of(
                 "reports.issue.draft",

@@ -92,8 +92,9 @@ final class ReportsView {
   /** A choice with its name. */
   record Choice(String value, String name) {}
 
-  /** A report in a list. */
-  record IssueRow(String path, String month, String status, String subject, String when) {}
+  /** A report in a list; its subject is in its own language, told by a tag. */
+  record IssueRow(
+      String path, String month, String status, String subject, String language, String when) {}
 
   /**
    * One report.
@@ -103,6 +104,7 @@ final class ReportsView {
    * @param customerPath its page
    * @param month month and edition
    * @param subject subject of the mail
+   * @param language tag of the language it is written in
    * @param state how far it has come, in a sentence
    * @param draft whether it can still be changed
    * @param digest what whoever approves has seen
@@ -119,6 +121,7 @@ final class ReportsView {
       String customerPath,
       String month,
       String subject,
+      String language,
       String state,
       boolean draft,
       String digest,

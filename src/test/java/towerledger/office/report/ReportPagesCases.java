@@ -83,6 +83,9 @@ abstract class ReportPagesCases extends PageCases {
 
     String draft = open(address);
     assertThat(lead(draft)).contains("45,200 gal wasted, about $582");
+    // The title is the reader's, the subject the customer's (WCAG 2.2, 3.1.2).
+    assertThat(group("<title>([^<]*)</title>", draft)).startsWith("Report to ");
+    assertThat(draft).contains("<p class=\"lead\" lang=\"en\">");
     assertThat(draft).contains("Send now").contains("It goes to ").contains("sandbox");
     assertThat(open("/reports")).contains(address);
     String mail =
