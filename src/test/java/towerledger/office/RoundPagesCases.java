@@ -102,6 +102,39 @@ abstract class RoundPagesCases extends PageCases {
   }
 
   @Test
+  void saysThatMoreAreDueThanOnePageShows() throws Exception {
+    long customer = signedIn.customerId("ROUND-MANY");
+    for (int tower = 0; tower < 42; tower++) {
+      String code = "ROUNDMANY-" + tower;
+      jdbc.sql(
+              """
+              INSERT INTO site_site (code, customer_id, name, time_zone, created_at)
+              VALUES (?, ?, 'Roof of many', 'America/Chicago', CURRENT_TIMESTAMP)\
+              """)
+          .params(code, customer)
+          .update();
+      jdbc.sql(
+              """
+              INSERT INTO site_system (code, site_id, customer_id, name, created_at)
+              SELECT code, id, customer_id, name, CURRENT_TIMESTAMP FROM site_site WHERE code = ?\
+              """)
+          .param(code)
+          .update();
+      jdbc.sql(
+              """
+              INSERT INTO site_meter (code, site_id, system_id, role, unit, last_read_at, created_at)
+              SELECT CONCAT('M-', code), site_id, id, 'makeup', 'gal', ?, CURRENT_TIMESTAMP
+              FROM site_system WHERE code = ?\
+              """)
+          .params(now.minus(8, ChronoUnit.DAYS).atOffset(ZoneOffset.UTC), code)
+          .update();
+    }
+
+    assertThat(lead(open("/rounds?search=roundmany"))).startsWith("More than 40 systems are due");
+    assertThat(lead(open("/rounds?search=roundmany&offset=40"))).startsWith("42 systems are due");
+  }
+
+  @Test
   void saysWhatIsDueAndWhatToExpect() throws Exception {
     assertThat(open("/rounds?search=round-t", technician())).contains("/rounds/ROUND-T");
     String page = open("/rounds/ROUND-T", technician());

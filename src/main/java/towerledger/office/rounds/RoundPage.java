@@ -120,16 +120,25 @@ class RoundPage {
                             .orElse(words.of("round.never")),
                         stop.due()))
             .toList();
-    long waiting = found.stream().limit(ROWS).filter(DueReadings.Stop::due).count();
     long sent = findings.countAssignedTo(viewer);
     return new RoundViews.Due(
-        stops.isEmpty() ? nothing(viewer, search, words) : words.of("round.lead", waiting),
+        stops.isEmpty() ? nothing(viewer, search, words) : waiting(found, from, words),
         sent == 0 ? null : words.of("round.sent", sent),
         search,
         stops.isEmpty() && search.isBlank() && viewer.canAdminister(),
         stops,
         from > 0 ? address(search, Math.max(0, from - ROWS)) : null,
         found.size() > ROWS ? address(search, from + ROWS) : null);
+  }
+
+  /**
+   * How many are due. The longest unread come first: before one that is due, all are; after the
+   * last of a full page there may be more, which nobody counts for a sentence.
+   */
+  private static String waiting(List<DueReadings.Stop> found, int from, Words words) {
+    long here = found.stream().limit(ROWS).filter(DueReadings.Stop::due).count();
+    boolean more = found.size() > ROWS && found.get(ROWS).due();
+    return words.of(more ? "round.lead.more" : "round.lead", here == 0 ? 0 : from + here);
   }
 
   /** Why the list is empty, and what fills it. */
