@@ -45,6 +45,19 @@ public abstract class PageCases {
     // Only between tags: a token in an attribute may spell anything.
     assertThat(page).doesNotContainPattern(">[^<]*\\bNaN\\b[^<]*<");
     assertThat(page).contains("</html>");
+    assertThat(groups("\\sid=\"([^\"]*)\"", page))
+        .as("one place for each id")
+        .doesNotHaveDuplicates();
+    for (String table : groups("(?s)(<table\\b.*?</table>)", page)) {
+      assertThat(table).as("a table says what it holds").contains("<caption");
+      if (table.contains("folds")) {
+        // Cells below each other are no cells to a screen reader: roles say it (WCAG 2.2, 1.3.1).
+        assertThat(table).contains("role=\"table\"");
+        assertThat(groups("<((?:thead|tbody|tr|th|td)(?![^>]*role=)[^>]*)>", table))
+            .as("parts of a folding table without a role")
+            .isEmpty();
+      }
+    }
   }
 
   protected void asksFor(String path, Viewer viewer, ResultMatcher expected) throws Exception {

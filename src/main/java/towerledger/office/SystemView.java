@@ -138,8 +138,8 @@ record SystemView(
 
     /** Adds the row to its table. */
     void write(Html html, Headings headings) {
-      html.markup(chosen ? "\n<tr aria-current=\"true\">" : "\n<tr>")
-          .markup("<th scope=\"row\" class=\"nowrap\">");
+      html.markup(chosen ? "\n<tr role=\"row\" aria-current=\"true\">" : "\n<tr role=\"row\">")
+          .markup("<th scope=\"row\" role=\"rowheader\" class=\"nowrap\">");
       link(html, path, month);
       html.markup("</th>");
       cell(html, "aside", headings.state(), status);
@@ -148,13 +148,15 @@ record SystemView(
       cell(html, "number", headings.unaccounted(), unaccounted);
       cell(html, waste ? "number lost" : "number aside", headings.cost(), cost);
       cell(html, waste ? "says lost" : "says", "", verdict);
-      html.markup("<td class=\"aside\" data-heading=\"").text(headings.revision()).markup("\">");
+      html.markup("<td role=\"cell\" class=\"aside\" data-heading=\"")
+          .text(headings.revision())
+          .markup("\">");
       link(html, workingPath, revision);
       html.markup("</td></tr>");
     }
 
     private static void cell(Html html, String looks, String heading, String text) {
-      html.markup("<td class=\"")
+      html.markup("<td role=\"cell\" class=\"")
           .markup(looks)
           .markup("\" data-heading=\"")
           .text(heading)

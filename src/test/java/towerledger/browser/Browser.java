@@ -197,7 +197,10 @@ final class Browser implements AutoCloseable {
             """);
   }
 
-  /** What breaks WCAG 2.2 AA as axe-core sees it, a line each; empty if nothing. */
+  /**
+   * What breaks WCAG 2.2 AA as axe-core sees it, a line each, and landmarks of one name, which is
+   * common practice; empty if nothing.
+   */
   @SuppressWarnings("unchecked")
   List<String> barriers() {
     driver.executeScript(AXE);
@@ -205,12 +208,32 @@ final class Browser implements AutoCloseable {
         driver.executeAsyncScript(
             """
             const done = arguments[arguments.length - 1];
-            axe.run({runOnly: {type: 'tag', values: arguments[0]}, resultTypes: ['violations']})
+            axe.run({runOnly: {type: 'tag', values: arguments[0]}, resultTypes: ['violations'],
+                rules: {'landmark-unique': {enabled: true}}})
               .then(found => done(found.violations.map(rule => rule.id + ': ' + rule.help + ' at '
                 + rule.nodes.slice(0, 3).map(node => node.html).join(', '))))
               .catch(error => done(['axe-core failed: ' + error]));
             """,
             WCAG);
+  }
+
+  /** What can be touched and is narrower or lower than so many CSS pixels, by what it says. */
+  @SuppressWarnings("unchecked")
+  List<String> smallerThan(int pixels) {
+    return (List<String>)
+        driver.executeScript(
+            """
+            const touched = e => e.matches('[type=checkbox], [type=radio]')
+              ? e.closest('label') : e.closest('.with-unit') ?? e;
+            return [...document.querySelectorAll('a[href], button, input, select, textarea, summary')]
+              .filter(e => e.checkVisibility() && e.type !== 'hidden' && !e.matches('.skip'))
+              .map(touched)
+              .map(e => [e, e.getBoundingClientRect()])
+              .filter(([, box]) => Math.min(box.width, box.height) < arguments[0] - 0.5)
+              .map(([e, box]) => e.tagName + ' ' + e.textContent.trim().slice(0, 30) + ': '
+                + Math.round(box.width) + ' × ' + Math.round(box.height));
+            """,
+            pixels);
   }
 
   /** Errors that pages wrote to the console since the last time. */

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.context.ApplicationContext;
@@ -264,6 +265,20 @@ class EveryPageIT {
     }
     found.assertThat(browser.barriers()).as("%s on a desk, dark", page).isEmpty();
     found.assertAll();
+  }
+
+  /** WCAG 2.2, 2.5.5 (AAA), for whoever stands at a tower in gloves: 44 px each way. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"/rounds?search=browser", "/rounds/BROWSER-T1", "/rounds/BROWSER-T1/tower"})
+  void givesGlovesRoomAtTheTower(String page) {
+    signIn(false);
+    browser.width(PHONE);
+    browser.open(page);
+    browser.run("document.querySelectorAll('main details').forEach(fold => (fold.open = true))");
+
+    assertThat(browser.list("main a, main button")).isNotEmpty();
+    assertThat(browser.smallerThan(44)).isEmpty();
   }
 
   @Test

@@ -153,6 +153,9 @@ class MainPathsIT {
     send();
     browser.waitFor(
         () -> !browser.list("#field-time_zone-error").isEmpty(), "the wrong field is named");
+    assertThat(browser.focused().getDomAttribute("id"))
+        .as("what is to be mended has the focus")
+        .isEqualTo("field-time_zone");
     assertThat(browser.find("#field-name").getDomProperty("value")).isEqualTo("Mill roof");
     type("field-time_zone", "America/Chicago");
     send();
@@ -246,6 +249,48 @@ class MainPathsIT {
                 .query(Long.class)
                 .single())
         .isEqualTo(1);
+  }
+
+  @Test
+  void sendsAFormOnceWhenItsButtonIsPressedTwice() {
+    browser.open("/people/tokens");
+    type("name", "paths pressed twice");
+    browser.run(
+        """
+        const button = document.querySelector("form[action='/people/tokens'] button.main");
+        button.click();
+        button.click();\
+        """);
+    browser.waitFor(() -> !browser.list("main .secret").isEmpty(), "the secret is shown");
+
+    assertThat(
+            jdbc.sql("SELECT COUNT(*) FROM account_token WHERE name = 'paths pressed twice'")
+                .query(Long.class)
+                .single())
+        .isEqualTo(1);
+  }
+
+  /** WCAG 2.2, 4.1.3: what changed is told without moving the focus. */
+  @Test
+  void tellsWhatASearchFoundAndGoesBackToWholePages() {
+    browser.open("/findings");
+    browser.open("/?month=2026-10");
+    browser.find("#search").sendKeys("PATHS-T");
+    browser.waitFor(() -> browser.path().contains("search=PATHS-T"), "the list is sought");
+    browser.find("#search").sendKeys("1");
+    browser.waitFor(() -> browser.path().endsWith("search=PATHS-T1"), "and again");
+    browser.waitFor(
+        () -> says("[data-heard]").equals(says("main nav [data-said]")), "what was found is told");
+    assertThat(browser.focused().getDomAttribute("id")).isEqualTo("search");
+
+    press("main table.review tbody th a");
+    waitForPath("/systems/PATHS-T1");
+    browser.run("history.back()");
+    browser.waitFor(
+        () -> browser.path().endsWith("search=PATHS-T1") && !browser.list("#search").isEmpty(),
+        "back to the whole page");
+    browser.run("history.back()");
+    browser.waitFor(() -> browser.path().equals("/findings"), "and not through half a word");
   }
 
   @Test

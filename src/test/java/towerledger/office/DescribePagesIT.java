@@ -345,6 +345,13 @@ class DescribePagesIT extends PageCases {
     warmer.put("value", "900");
     assertThat(page(send("setting", warmer).andExpect(status().isUnprocessableContent())))
         .contains("outside what is possible");
+    Map<String, String> small =
+        Map.of("tower", "DESC-Y9", "site", "DESC-S", "name", "Nine", "nominal_tons", "-4");
+    String refused = page(send("tower", small).andExpect(status().isUnprocessableContent()));
+    assertThat(refused)
+        .as("the range in the unit that was typed: 1 to 1,000,000 kW at 4.396 kW a ton")
+        .containsPattern("field-nominal_tons-error\">[^<]*\\(0\\.2275 to 227400\\)")
+        .contains("The field marked below says why.");
     Map<String, String> control =
         Map.of(
             "system", "DESC-Y8",

@@ -219,6 +219,13 @@ abstract class OfficePagesCases extends PageCases {
         .contains("Local codes and licensed practice go before anything said here")
         .contains("a blowdown meter would separate bleed from overflow")
         .contains("/systems/" + code + "/working/2026-10");
+    // Towers of one name stand at many sites, and tabs show their titles alone (WCAG 2.2, 2.4.2).
+    assertThat(group("<title>([^<]*)</title>", page))
+        .isEqualTo(
+            group("<h1[^>]*>([^<]*)<", page)
+                + " · "
+                + group("(?s)</h1>\\s*<p class=\"fine\">([^<]*)<", page)
+                + " · Tower Water Ledger");
     assertThat(count(page, "<figure")).isGreaterThanOrEqualTo(6);
     assertThat(count(page, "<svg")).isGreaterThanOrEqualTo(7);
   }

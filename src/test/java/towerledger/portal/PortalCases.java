@@ -68,6 +68,19 @@ abstract class PortalCases extends PageCases {
     // The sentence gives three significant digits.
     assertThat(makeup).isCloseTo(gallons, withinPercentage(0.5));
     assertThat(open("/portal?month=1999-01", reader)).contains("nothing has been reckoned yet");
+    assertThat(group("<title>([^<]*)</title>", page))
+        .isEqualTo(group("<h1[^>]*>([^<]*)<", page) + " · Tower Water Ledger");
+    String system = open("/portal/systems/PORTAL-T0?month=2026-10", reader);
+    assertThat(group("<title>([^<]*)</title>", system)).contains(", October 2026 · ");
+  }
+
+  @Test
+  void offersNoDownloadOfNothing() throws Exception {
+    Viewer first = signedIn.customer("first@portal.test", "PORTAL-NEW");
+
+    assertThat(open("/portal", first))
+        .contains("nothing has been reckoned yet")
+        .doesNotContain("Take the figures along", "ledger.csv");
   }
 
   @Test

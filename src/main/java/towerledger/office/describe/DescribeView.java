@@ -29,6 +29,12 @@ record DescribeView(
     String back,
     List<Way> related) {
 
+  /** Whether a field itself says what is wrong. */
+  public boolean marked() {
+    return first.stream().anyMatch(field -> field.wrong() != null)
+        || more.stream().anyMatch(field -> field.wrong() != null);
+  }
+
   /**
    * A field.
    *

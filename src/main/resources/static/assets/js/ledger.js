@@ -22,6 +22,42 @@ for (const button of document.querySelectorAll("form[data-at-once] button[type=s
   button.hidden = true;
 }
 
+// What a form found wrong is read and mended first: it opens where it is folded, and has the focus.
+const wrong = document.querySelector("main [aria-invalid=true]");
+if (wrong) {
+  for (let fold = wrong.closest("details"); fold; fold = fold.parentElement.closest("details")) {
+    fold.open = true;
+  }
+  wrong.focus();
+}
+
+// What a part that was fetched anew says is told from a place that stays, and only when it is new:
+// a place that is replaced with its words is not heard.
+const heard = document.querySelector("[data-heard]");
+const said = () => document.querySelector("main [data-said]")?.textContent.trim() ?? "";
+let told = said();
+document.addEventListener("htmx:afterSettle", () => {
+  if (said() === told) return;
+  told = said();
+  heard.textContent = told;
+});
+
+// A form that is sent once more before its answer came (a button pressed twice) is sent once. What
+// is still without an answer after a while may be sent again.
+const AGAIN_AFTER_MS = 10_000;
+const sent = new WeakMap();
+document.addEventListener("submit", (event) => {
+  if (event.defaultPrevented || event.target.method !== "post") return;
+  if (event.timeStamp - (sent.get(event.target) ?? -AGAIN_AFTER_MS) < AGAIN_AFTER_MS) {
+    event.preventDefault();
+  } else {
+    sent.set(event.target, event.timeStamp);
+  }
+});
+window.addEventListener("pageshow", (event) => {
+  if (event.persisted) for (const form of document.forms) sent.delete(form);
+});
+
 // A form that takes long says so while it is sent, and is sent once.
 document.addEventListener("submit", (event) => {
   const form = event.target.closest("form[data-busy]");
