@@ -44,6 +44,9 @@ class BillsPageIT extends PageCases {
     // by hand: 750 five times over; 750 × (1 + 1.1 + 1.21 + 1.331 + 1.4641) = 4,578.83; the bill of
     // 1,500 is twice that
     assertThat(usual).contains("$3,750").contains("$7,500").doesNotContain("your 10");
+    assertThat(groups("(Less than a year of it is known)", usual))
+        .as("one bill of a month, and what it left unclaimed, are no year")
+        .hasSize(2);
     assertThat(own).contains("your 10.0 % a year").contains("$4,579").contains("$9,158");
     assertThat(open("/sites/BPG-S/bills?rise=6.5")).contains("your 6.5 % a year");
     assertThat(open("/sites/BPG-S/bills?rise=6,5"))

@@ -1,12 +1,15 @@
 package towerledger.office.rates;
 
+import static java.time.temporal.ChronoUnit.DAYS;
+
 import java.time.LocalDate;
-import java.time.YearMonth;
 import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.http.HttpStatus;
@@ -21,6 +24,7 @@ import towerledger.account.Customers;
 import towerledger.account.Viewer;
 import towerledger.drawing.FigureText;
 import towerledger.ledger.Ledger;
+import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.SiteBills;
 import towerledger.office.rates.FiveYearsText.Yearly;
 import towerledger.quantity.Money;
@@ -30,12 +34,16 @@ import towerledger.site.Sites;
 import towerledger.tariff.Claim;
 import towerledger.tariff.Projection;
 import towerledger.tariff.Schedules;
+import towerledger.tariff.Service;
 import towerledger.tariff.UtilityBill;
 import towerledger.wording.Words;
 
 /** A site's utility bills checked, what of the sewer credit is unclaimed, and five years of it. */
 @Controller
 class BillsController {
+
+  /** A year of bills may be some days short of one: meters are not read to the day. */
+  private static final int DAYS_OF_A_YEAR = 355;
 
   private final SiteAccess access;
   private final Sites sites;
@@ -90,54 +98,80 @@ class BillsController {
                 new FiveYearsText(words, text, rise)
                     .view(
                         List.of(
-                            new Yearly("bills", billed(checked, currency)),
-                            new Yearly("waste", wasted(viewer, site, currency)),
-                            new Yearly("credit", unclaimed(claims, currency))),
+                            billed(checked, currency),
+                            wasted(viewer, site, currency),
+                            unclaimed(claims, currency)),
                         risen(site, claims))));
     return "office/bills";
   }
 
   /** All bills of the newest year of bills. */
-  private static Money billed(List<SiteBills.Checked> checked, Currency currency) {
+  private static Yearly billed(List<SiteBills.Checked> checked, Currency currency) {
     List<UtilityBill> all = checked.stream().map(SiteBills.Checked::bill).toList();
     LocalDate newest =
         all.stream()
             .map(UtilityBill::to)
             .max(Comparator.naturalOrder())
             .orElse(SiteBills.FIRST_DAY);
-    return all.stream()
-        .filter(bill -> !bill.from().isBefore(newest.minusYears(1)))
-        .map(UtilityBill::amount)
-        .filter(Objects::nonNull)
-        .map(amount -> Money.of(amount, currency))
-        .reduce(Money.zero(currency), Money::plus);
+    List<UtilityBill> year =
+        all.stream()
+            .filter(bill -> !bill.from().isBefore(newest.minusYears(1)) && bill.amount() != null)
+            .toList();
+    Map<Service, Long> days =
+        year.stream()
+            .collect(
+                Collectors.groupingBy(
+                    UtilityBill::service,
+                    Collectors.summingLong(bill -> DAYS.between(bill.from(), bill.to()))));
+    return new Yearly(
+        "bills",
+        year.stream()
+            .map(UtilityBill::amount)
+            .filter(Objects::nonNull)
+            .map(amount -> Money.of(amount, currency))
+            .reduce(Money.zero(currency), Money::plus),
+        days.values().stream().allMatch(known -> known >= DAYS_OF_A_YEAR));
   }
 
   /** What the ledger prices as wasted in the newest twelve months. */
-  private Money wasted(Viewer viewer, Site site, Currency currency) {
-    Optional<YearMonth> newest = ledger.findNewestEnded(viewer);
-    if (newest.isEmpty()) {
-      return Money.zero(currency);
-    }
-    return sites.listSystems(site).stream()
-        .flatMap(system -> ledger.list(system, newest.get().minusMonths(11), newest.get()).stream())
-        .filter(row -> row.verdict().waste() && row.money().currency().equals(currency))
-        .map(row -> row.money().lossAmount())
-        .filter(Objects::nonNull)
-        .map(amount -> Money.of(amount, currency))
-        .reduce(Money.zero(currency), Money::plus);
+  private Yearly wasted(Viewer viewer, Site site, Currency currency) {
+    List<LedgerEntry> rows =
+        ledger.findNewestEnded(viewer).stream()
+            .flatMap(
+                newest ->
+                    sites.listSystems(site).stream()
+                        .flatMap(
+                            system -> ledger.list(system, newest.minusMonths(11), newest).stream()))
+            .toList();
+    return new Yearly(
+        "waste",
+        rows.stream()
+            .filter(row -> row.verdict().waste() && row.money().currency().equals(currency))
+            .map(row -> row.money().lossAmount())
+            .filter(Objects::nonNull)
+            .map(amount -> Money.of(amount, currency))
+            .reduce(Money.zero(currency), Money::plus),
+        rows.stream().map(LedgerEntry::month).distinct().count() == 12);
   }
 
   /** What the newest year of sewer bills left unclaimed. */
-  private static Money unclaimed(List<Claim> newestFirst, Currency currency) {
+  private static Yearly unclaimed(List<Claim> newestFirst, Currency currency) {
     if (newestFirst.isEmpty()) {
-      return Money.zero(currency);
+      return new Yearly("credit", Money.zero(currency), true);
     }
     LocalDate yearBefore = newestFirst.get(0).use().endExclusive().minusYears(1);
-    return newestFirst.stream()
-        .filter(claim -> !claim.use().startInclusive().isBefore(yearBefore))
-        .map(Claim::unclaimed)
-        .reduce(Money.zero(currency), Money::plus);
+    List<Claim> year =
+        newestFirst.stream()
+            .filter(claim -> !claim.use().startInclusive().isBefore(yearBefore))
+            .toList();
+    return new Yearly(
+        "credit",
+        year.stream().map(Claim::unclaimed).reduce(Money.zero(currency), Money::plus),
+        year.stream()
+                .mapToLong(
+                    claim -> DAYS.between(claim.use().startInclusive(), claim.use().endExclusive()))
+                .sum()
+            >= DAYS_OF_A_YEAR);
   }
 
   /** The yearly rise that the site's sewer schedule has shown. */

@@ -63,9 +63,7 @@ final class FiveYearsText {
                 yearly ->
                     new BillsView.Course(
                         words.of("bills.years." + yearly.what()),
-                        words.of(
-                            "bills.years." + yearly.what() + ".says",
-                            text.money(yearly.amount().rounded())),
+                        says(yearly),
                         table(yearly.amount(), scenarios)))
             .toList(),
         typed,
@@ -73,11 +71,18 @@ final class FiveYearsText {
   }
 
   /**
-   * An amount of a year at today's rates.
+   * What the newest year came to, at the rates then in force.
    *
    * @param what {@code bills}, {@code waste} or {@code credit}
+   * @param whole whether the whole of a year is known
    */
-  record Yearly(String what, Money amount) {}
+  record Yearly(String what, Money amount, boolean whole) {}
+
+  private String says(Yearly yearly) {
+    String sum =
+        words.of("bills.years." + yearly.what() + ".says", text.money(yearly.amount().rounded()));
+    return yearly.whole() ? sum : sum + " " + words.of("bills.years.short");
+  }
 
   /** A row a year, a column a scenario: five figures beside each other still fit a phone. */
   private FigureTable table(Money annual, List<Scenario> scenarios) {

@@ -18,6 +18,7 @@ import java.util.stream.IntStream;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
 import org.springframework.web.util.UriComponentsBuilder;
+import towerledger.account.Customers;
 import towerledger.account.Viewer;
 import towerledger.drawing.Chart;
 import towerledger.drawing.FigureText;
@@ -36,6 +37,7 @@ import towerledger.retrofit.Measure;
 import towerledger.retrofit.RetrofitCase;
 import towerledger.retrofit.TowerRecord;
 import towerledger.site.CoolingSystem;
+import towerledger.site.Site;
 import towerledger.site.Sites;
 import towerledger.wording.Cautions;
 import towerledger.wording.Words;
@@ -48,11 +50,13 @@ class RetrofitPage {
   private static final double USUAL_CYCLES = 6;
 
   private final Sites sites;
+  private final Customers customers;
   private final Ledger ledger;
   private final MessageSource messages;
 
-  RetrofitPage(Sites sites, Ledger ledger, MessageSource messages) {
+  RetrofitPage(Sites sites, Customers customers, Ledger ledger, MessageSource messages) {
     this.sites = sites;
+    this.customers = customers;
     this.ledger = ledger;
     this.messages = messages;
   }
@@ -84,8 +88,11 @@ class RetrofitPage {
     List<LedgerEntry> rows = ledger.list(system, newest.minusMonths(11), newest);
     Measure measure =
         Measure.find(typed.getOrDefault("measure", "")).orElseGet(() -> likeliest(rows));
+    Site site = sites.findSite(system.siteId()).orElseThrow();
     Currency currency =
-        rows.isEmpty() ? Currency.getInstance("USD") : rows.get(0).money().currency();
+        rows.isEmpty()
+            ? customers.get(site.customerId()).currency()
+            : rows.get(0).money().currency();
     Map<String, Double> numbers = new LinkedHashMap<>();
     List<RetrofitView.Field> fields = new ArrayList<>();
     for (Ask ask : asks(currency.getCurrencyCode(), measure)) {
@@ -107,7 +114,7 @@ class RetrofitPage {
         wrong
             ? Optional.empty()
             : new TowerRecord(rows).of(measure, numbers.getOrDefault("cycles", 2.0));
-    String whose = sites.findSite(system.siteId()).orElseThrow().details().name();
+    String whose = site.details().name();
     List<String> measures = Arrays.stream(Measure.values()).map(Measure::code).toList();
     if (basis.isEmpty()) {
       return new RetrofitView(
