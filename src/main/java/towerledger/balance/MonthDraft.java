@@ -52,6 +52,7 @@ final class MonthDraft {
   double soundModel = Double.NaN;
   double expected = Double.NaN;
   double expectedDeviation;
+  boolean expectedByRest;
 
   /** Makeup expected at the load that the evidence tells, right or wrong, L, and its deviation. */
   private double told = Double.NaN;
@@ -269,6 +270,7 @@ final class MonthDraft {
       loss = Math.max(lossLow, Math.min(lossHigh, fresh + excess));
       // What is left of the measured tells the sound makeup best.
       expected = Math.max(0, netMakeup() - loss);
+      expectedByRest = true;
       expectedDeviation = Math.max(0.01 * makeup, (lossHigh - lossLow) / 2 / Z95);
     } else if (named != Cause.FILL_VALVE_SHUT) {
       meterCorrection = meter / weights;

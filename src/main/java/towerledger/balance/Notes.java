@@ -172,10 +172,29 @@ final class Notes {
     step(steps, "target cycles", draft.chemistry.targetCycles(), "", "", "settings in force");
     step(steps, "needed blowdown", draft.neededBleed(), "L", "E ÷ (C* − 1) − D", "water balance");
     step(steps, "storage change", draft.storage, "L", "drains and refills", "visits");
-    step(steps, "expected makeup", draft.expected, "L", "E + D + B of the sound system", "");
+    if (!draft.expectedByRest) {
+      step(
+          steps,
+          "bleed and refill of the sound system",
+          draft.expected - draft.evaporation - draft.drift,
+          "L",
+          "what the basin draws beyond E and D",
+          "walk through the basin at the settings in force");
+      step(steps, "expected makeup", draft.expected, "L", "E + D + B of the sound system", "");
+    }
     step(steps, "excess loss", draft.excess, "L", "posterior mean", "");
     step(steps, "fresh loss", draft.fresh, "L", "posterior mean", "");
     step(steps, "meter correction", draft.meterCorrection, "L", "posterior mean", "");
+    if (draft.expectedByRest) {
+      step(steps, "loss", draft.loss, "L", "what is lost, within its interval", "");
+      step(
+          steps,
+          "expected makeup",
+          draft.expected,
+          "L",
+          "metered makeup − other use − loss",
+          "where water is lost, the rest tells best what a sound system takes");
+    }
     return steps;
   }
 

@@ -90,21 +90,6 @@ public class Quarantine {
         .single();
   }
 
-  /** Whether rows of an import wait: those it brought first, or brought again last. */
-  @Transactional(readOnly = true)
-  public boolean waits(Viewer viewer, String importId) {
-    return jdbc.sql(
-                """
-                SELECT COUNT(*) FROM intake_quarantine
-                WHERE import_id = :import AND status = 'waiting'
-                  AND (CAST(:customer AS BIGINT) IS NULL OR customer_id = :customer)""")
-            .param("import", importId)
-            .param("customer", whose(viewer))
-            .query(Long.class)
-            .single()
-        > 0;
-  }
-
   /** A row, if this viewer may see it. */
   @Transactional(readOnly = true)
   public Optional<QuarantinedRow> find(Viewer viewer, long id) {

@@ -20,6 +20,9 @@ public class WaitingRows {
   /** As many as are tried while somebody waits for the page. */
   static final int AT_ONCE = 1000;
 
+  /** More than an import has kinds of files. */
+  private static final int MOST_FILES = 100;
+
   private static final String OF_FILE =
       " WHERE status = 'waiting' AND import_id = :import AND file = :file";
 
@@ -48,16 +51,27 @@ public class WaitingRows {
   /** Files of which rows wait, the newest first. */
   @Transactional(readOnly = true)
   public List<Sheet> list(int most) {
+    return sheets("", Map.of("most", most));
+  }
+
+  /** Files of an import of which rows wait: those it brought first, or brought again last. */
+  @Transactional(readOnly = true)
+  public List<Sheet> listOf(String importId) {
+    return sheets(" AND import_id = :import", Map.of("import", importId, "most", MOST_FILES));
+  }
+
+  private List<Sheet> sheets(String which, Map<String, Object> values) {
     return jdbc.sql(
             """
             SELECT g.import_id, g.file, g.waiting, q.reason
             FROM (
               SELECT import_id, file, COUNT(*) AS waiting, MAX(id) AS newest FROM intake_quarantine
-              WHERE status = 'waiting' GROUP BY import_id, file
+              WHERE status = 'waiting'%s GROUP BY import_id, file
               ORDER BY newest DESC FETCH FIRST :most ROWS ONLY) g
             JOIN intake_quarantine q ON q.id = g.newest
-            ORDER BY g.newest DESC""")
-        .param("most", most)
+            ORDER BY g.newest DESC"""
+                .formatted(which))
+        .params(values)
         .query(
             (row, number) ->
                 new Sheet(

@@ -239,6 +239,13 @@ final class KeptSentences {
     s.put("step.target-cycles", "target cycles");
     s.put("step.needed-blowdown", "needed blowdown");
     s.put("step.storage-change", "storage change");
+    s.put("step.sound-bleed", "bleed and refill of the sound system");
+    s.put("step.loss", "loss");
+    s.put("step.by.loss", "what is lost, within its interval");
+    s.put("step.by.left", "metered makeup − other use − loss");
+    s.put("step.by.rest", "where water is lost, the rest tells best what a sound system takes");
+    s.put("step.by.beyond", "what the basin draws beyond E and D");
+    s.put("step.by.walk", "walk through the basin at the settings in force");
     s.put("step.expected-makeup", "expected makeup");
     s.put("step.excess-loss", "excess loss");
     s.put("step.fresh-loss", "fresh loss");

@@ -67,6 +67,44 @@ class VerdictCasesTest {
     assertThat(drawn).isBetween(since.low().litres(), since.high().litres());
   }
 
+  /** Whoever follows a working with pencil and paper comes to the same expected makeup. */
+  @Test
+  void theStepsOfAWorkingAddUpInSoundAndInLeakingMonths() {
+    MadeUpSystem system = new MadeUpSystem();
+    double litres = leak(system);
+    system.freshLossL = day -> day >= ONSET ? litres : 0;
+    system.observed();
+
+    List<MonthVerdict> verdicts = RECONCILER.judge(system.facts(), FIRST, LAST);
+
+    MonthVerdict sound = verdicts.get(5);
+    double parts =
+        step(sound, "evaporation")
+            + step(sound, "drift")
+            + step(sound, "bleed and refill of the sound system");
+    assertThat(step(sound, "expected makeup")).isCloseTo(parts, within(0.5));
+    // Held by its controller, the basin bleeds what the aim asks for.
+    assertThat(step(sound, "bleed and refill of the sound system"))
+        .isCloseTo(step(sound, "needed blowdown"), within(0.15 * step(sound, "needed blowdown")));
+
+    MonthVerdict leaking = verdicts.get(11);
+    assertThat(leaking.judgement().waste()).isTrue();
+    assertThat(step(leaking, "expected makeup"))
+        .isCloseTo(
+            step(leaking, "metered makeup") - step(leaking, "other use") - step(leaking, "loss"),
+            within(0.5));
+    assertThat(leaking.water().expectedMakeup().orElseThrow().value().litres())
+        .isEqualTo(step(leaking, "expected makeup"));
+  }
+
+  private static double step(MonthVerdict verdict, String name) {
+    return verdict.working().stream()
+        .filter(step -> step.name().equals(name))
+        .findFirst()
+        .orElseThrow()
+        .value();
+  }
+
   /** Sizes are followed in steps of three fifths; what lies between them is learned. */
   @ParameterizedTest
   @ValueSource(doubles = {1, 1.1, 1.2, 1.3, 1.4, 1.5})

@@ -39,7 +39,7 @@ class IntakePagesIT extends PageCases {
     assertThat(lead(open(receipt)))
         .isEqualTo(
             "3 rows came in: 2 added something, none changed anything, one waits to be mended.");
-    assertThat(open(receipt)).contains("href=\"/intake#waiting\"");
+    assertThat(open(receipt)).contains("href=\"" + receipt + "/waiting/sites\"");
     String desk = open("/intake");
     assertThat(desk)
         .contains("id=\"waiting\"")
@@ -63,7 +63,7 @@ class IntakePagesIT extends PageCases {
     assertThat(count("SELECT COUNT(*) FROM site_site WHERE code = 'MEND-S2'")).isEqualTo(1);
     assertThat(open("/intake")).doesNotContain("sites, line 3");
     assertThat(open(row)).contains("This row was mended by " + signedIn.adminEmail());
-    assertThat(open(receipt)).doesNotContain("/intake#waiting");
+    assertThat(open(receipt)).doesNotContain("/waiting/");
   }
 
   @Test

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.http.HttpStatus;
@@ -121,7 +122,7 @@ class IntakeController {
       Model model) {
     Imports.Entry entry =
         imports.find(id).orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
-    model.addAttribute("view", receipt(viewer, entry, text));
+    model.addAttribute("view", receipt(entry, text));
     return "office/import";
   }
 
@@ -137,15 +138,17 @@ class IntakeController {
         words.of("intake.says", count),
         reasons.sayIfAny(trouble),
         imports.listRecent(LISTED_IMPORTS).stream().map(entry -> line(entry, words, text)).toList(),
-        sheets(words, reasons),
+        sheets(
+            waiting.list(LISTED_IMPORTS).stream().filter(sheet -> sheet.rows() > 1),
+            words,
+            reasons),
         rows,
         count - rows.size());
   }
 
-  /** Single rows are mended one by one; those that came together may be settled together. */
-  private List<IntakeView.SheetLine> sheets(Words words, ReasonText reasons) {
-    return waiting.list(LISTED_IMPORTS).stream()
-        .filter(sheet -> sheet.rows() > 1)
+  private static List<IntakeView.SheetLine> sheets(
+      Stream<WaitingRows.Sheet> sheets, Words words, ReasonText reasons) {
+    return sheets
         .map(
             sheet ->
                 new IntakeView.SheetLine(
@@ -166,7 +169,7 @@ class IntakeController {
         words.of("intake.rows", entry.rows(), entry.quarantined()));
   }
 
-  private IntakeView.Receipt receipt(Viewer viewer, Imports.Entry entry, FigureText text) {
+  private IntakeView.Receipt receipt(Imports.Entry entry, FigureText text) {
     Words words = new Words(messages, text.locale());
     ReasonText reasons = new ReasonText(words, text);
     return new IntakeView.Receipt(
@@ -188,7 +191,9 @@ class IntakeController {
             ? null
             : jobs.find(entry.reconciliation()).map(job -> reckoning(job, reasons)).orElse(null),
         entry.status() == Imports.Status.RUNNING,
-        entry.quarantined() > 0 && quarantine.waits(viewer, entry.id()));
+        entry.quarantined() == 0
+            ? List.of()
+            : sheets(waiting.listOf(entry.id()).stream(), words, reasons));
   }
 
   private static IntakeView.File file(FileReceipt file, ReasonText reasons) {

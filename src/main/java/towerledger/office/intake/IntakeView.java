@@ -80,7 +80,7 @@ final class IntakeView {
    * @param files a row a file
    * @param reckoning how the reckoning stands; null when none was set off
    * @param running whether the import itself is still at work
-   * @param waits whether rows of it wait to be mended
+   * @param sheets files of it of which rows wait to be mended
    */
   record Receipt(
       String id,
@@ -90,7 +90,7 @@ final class IntakeView {
       List<File> files,
       @Nullable Reckoning reckoning,
       boolean running,
-      boolean waits) {}
+      List<SheetLine> sheets) {}
 
   /** What became of a file's rows. */
   record File(
