@@ -13,12 +13,15 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import towerledger.account.Viewer;
+import towerledger.quantity.Money;
 import towerledger.query.Question;
 import towerledger.query.Questions;
 import towerledger.site.SiteAccess;
@@ -73,7 +76,8 @@ public class MonthReview {
    * @param lossDoubt of the water, L
    * @param lossAmount cost of it at the margin
    * @param lossAmountDoubt of the cost
-   * @param creditUnclaimed sewer credit deserved and not seen on a bill
+   * @param creditUnclaimed sewer credit deserved and not seen on a bill; null where none is known
+   *     to be due
    */
   public record Sum(
       Currency currency,
@@ -88,7 +92,18 @@ public class MonthReview {
       Doubt lossDoubt,
       BigDecimal lossAmount,
       Doubt lossAmountDoubt,
-      BigDecimal creditUnclaimed) {}
+      @Nullable BigDecimal creditUnclaimed) {
+
+    /** Credit still to be claimed; empty where none is. */
+    public Optional<Money> creditToClaim() {
+      return creditKnown().filter(credit -> credit.amount().signum() > 0);
+    }
+
+    /** Credit still to be claimed, nought where all is; empty where none is known to be due. */
+    public Optional<Money> creditKnown() {
+      return Optional.ofNullable(creditUnclaimed).map(amount -> new Money(amount, currency));
+    }
+  }
 
   /** Money lost in one month, in one currency. */
   public record MonthLoss(YearMonth month, Currency currency, BigDecimal amount, Doubt doubt) {}

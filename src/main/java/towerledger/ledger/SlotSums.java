@@ -36,7 +36,7 @@ class SlotSums {
         COALESCE(SUM(CASE WHEN m.waste
           THEN POWER((m.loss_amount_high - m.loss_amount_low) / 2, 2) END), 0)
           AS loss_amount_squares,
-        COALESCE(SUM(%s), 0) AS credit_unclaimed
+        SUM(%s) AS credit_unclaimed
       """
           .formatted(LedgerMoney.UNCLAIMED_SQL);
 

@@ -35,7 +35,6 @@ import towerledger.page.Html;
 import towerledger.page.SelectOptions;
 import towerledger.page.SelectOptions.Choice;
 import towerledger.page.WaterLegend;
-import towerledger.quantity.Money;
 import towerledger.quantity.Volume;
 import towerledger.query.Answers;
 import towerledger.query.Question;
@@ -243,15 +242,16 @@ class ReviewPage {
     SumText said = new SumText(words, text);
     String unknown = words.of("figure.unknown");
     String none = words.of("money.none");
-    String unclaimed = text.money(new Money(sum.creditUnclaimed(), sum.currency()));
     return new ReviewView.Sums(
         String.join(" ", said.sentences("review", sum, month, sum.metered())),
-        sum.creditUnclaimed().signum() > 0 ? words.of("review.sentence.credit", unclaimed) : "",
+        sum.creditToClaim()
+            .map(credit -> words.of("review.sentence.credit", text.money(credit)))
+            .orElse(""),
         sum.metered() == 0 ? unknown : said.makeup(sum),
         sum.metered() == 0 ? unknown : said.explained(sum),
         sum.metered() == 0 ? unknown : sum.wasting() == 0 ? none : said.wasted(sum),
         sum.metered() == 0 ? unknown : sum.wasting() == 0 ? none : said.cost(sum),
-        unclaimed,
+        sum.creditKnown().map(text::money).orElse(unknown),
         sum.wasting() > 0);
   }
 

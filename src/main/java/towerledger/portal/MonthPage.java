@@ -21,7 +21,6 @@ import towerledger.ledger.LedgerEntry;
 import towerledger.ledger.MonthReview;
 import towerledger.ledger.ReviewFilter;
 import towerledger.page.WaterLegend;
-import towerledger.quantity.Money;
 import towerledger.quantity.Volume;
 import towerledger.wording.BarText;
 import towerledger.wording.MoneyText;
@@ -110,12 +109,9 @@ class MonthPage {
       said.addAll(
           new SumText(words, text)
               .sentences("portal", sum, month, sum.metered() == 0 ? sum.systems() : sum.metered()));
-      if (sum.creditUnclaimed().signum() > 0) {
-        said.add(
-            words.of(
-                "portal.sentence.credit",
-                text.money(new Money(sum.creditUnclaimed(), sum.currency()))));
-      }
+      sum.creditToClaim()
+          .map(credit -> words.of("portal.sentence.credit", text.money(credit)))
+          .ifPresent(said::add);
     }
     return said;
   }

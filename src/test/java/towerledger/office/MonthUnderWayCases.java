@@ -37,6 +37,14 @@ abstract class MonthUnderWayCases extends PageCases {
     portfolio.write(4, NOW.minusMonths(3), NOW);
     change("DELETE FROM ledger_month WHERE month_start = ? AND system_id <> ", NOW);
     change("UPDATE ledger_month SET status = 'open' WHERE month_start = ? AND system_id = ", NOW);
+    change(
+        "UPDATE ledger_month SET evaporation_credit_amount = NULL WHERE month_start = ?"
+            + " AND system_id <> ",
+        OVER);
+    change(
+        "UPDATE ledger_month SET evaporation_credit_amount = NULL WHERE month_start = ?"
+            + " AND system_id = ",
+        OVER);
     portfolio.sum();
     customer = signedIn.customer("reader@underway.test", "UNDERWAY-C0");
   }
@@ -60,6 +68,14 @@ abstract class MonthUnderWayCases extends PageCases {
         .contains("1 to 1 of 1")
         .contains("/systems/" + READ)
         .doesNotContain("/systems/" + OTHER);
+  }
+
+  @Test
+  void aCreditThatCannotBeWorkedOutIsNotNought() throws Exception {
+    String page = open("/?search=underway-t");
+
+    assertThat(group("data-heading=\"Sewer credit unclaimed\">([^<]*)<", page))
+        .isEqualTo("not known");
   }
 
   @Test
