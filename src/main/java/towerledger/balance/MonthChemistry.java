@@ -61,4 +61,20 @@ record MonthChemistry(double cycles, double targetCycles, int samples, int weakS
     }
     return count > 0 ? count / inverse : Double.NaN;
   }
+
+  /** Bleed that holds the cycles set, or those found where none are; NaN where not known. */
+  double neededBleed(double evaporation, double drift) {
+    return bleed(Double.isNaN(targetCycles) ? cycles : targetCycles, evaporation, drift);
+  }
+
+  /** Bleed that the cycles found tell of; NaN where not known. */
+  double impliedBleed(double evaporation, double drift) {
+    return bleed(cycles, evaporation, drift);
+  }
+
+  private static double bleed(double cycles, double evaporation, double drift) {
+    return Double.isNaN(cycles) || cycles <= 1 || Double.isNaN(evaporation)
+        ? Double.NaN
+        : Math.max(0, evaporation / (cycles - 1) - drift);
+  }
 }

@@ -41,6 +41,10 @@ final class MonthDraft {
   double drift = Double.NaN;
   double modelEvaporation = Double.NaN;
   double evaporation = Double.NaN;
+
+  /** Part of the evaporation that the told or guessed shape of the load does not have, L. */
+  double besideShape;
+
   double evaporationDeviation;
   double multiplier = 1;
   double multiplierDeviation;
@@ -148,6 +152,7 @@ final class MonthDraft {
     StoryMoments loads = new StoryMoments();
     StoryMoments sounds = new StoryMoments();
     StoryMoments tolds = new StoryMoments();
+    StoryMoments besideShapes = new StoryMoments();
     StoryMoments evaporations = new StoryMoments();
     boolean measuredLoad = pass.believed(grade).compareTo(EvidenceGrade.C) < 0;
     for (Hypothesis h : posterior.hypotheses()) {
@@ -158,10 +163,8 @@ final class MonthDraft {
       double byShape = pass.losses.byHabit(h, month, load);
       double soundHere = byShape + lacked.monthMakeup(h, month, byShape);
       double toldHere = measuredLoad && factor > 1 ? soundMakeup(h, h.loadFactor()) : soundHere;
-      double vaporised =
-          here * total
-              + LackedWater.bounded(
-                  h.lacked(pass.referencePerHourL * runHours, evenedL), here * total);
+      double besides =
+          LackedWater.bounded(h.lacked(pass.referencePerHourL * runHours, evenedL), here * total);
       double relative =
           soundHere > 0
               ? h.loadVariance() + h.baseVariance() * square(lacked.monthBase()[month] / soundHere)
@@ -173,7 +176,9 @@ final class MonthDraft {
       loads.add(w, load, relative);
       sounds.add(w, soundHere, relative + byHabit);
       tolds.add(w, toldHere, relative + byHabit);
-      evaporations.add(w, vaporised, relative + h.scatterVariance() * square(monthScatter()));
+      besideShapes.add(w, besides, 0);
+      evaporations.add(
+          w, here * total + besides, relative + h.scatterVariance() * square(monthScatter()));
     }
     storage += refills.mean();
     multiplier = loads.mean();
@@ -184,6 +189,7 @@ final class MonthDraft {
     expectedDeviation = deviation(sounds.variance(), expected);
     told = tolds.mean();
     toldDeviation = deviation(tolds.variance(), told);
+    besideShape = besideShapes.mean();
     evaporation = evaporations.mean();
     evaporationDeviation = Math.sqrt(evaporations.variance() + square(0.015 * evaporation));
   }
@@ -304,21 +310,11 @@ final class MonthDraft {
   }
 
   double neededBleed() {
-    double target =
-        Double.isNaN(chemistry.targetCycles()) ? chemistry.cycles() : chemistry.targetCycles();
-    return Double.isNaN(target) || target <= 1 || Double.isNaN(evaporation)
-        ? Double.NaN
-        : Math.max(0, evaporation / (target - 1) - drift);
+    return chemistry.neededBleed(evaporation, drift);
   }
 
   double bleedFigure() {
-    if (!Double.isNaN(meteredBleed)) {
-      return meteredBleed;
-    }
-    double cycles = chemistry.cycles();
-    return Double.isNaN(cycles) || Double.isNaN(evaporation) || cycles <= 1
-        ? Double.NaN
-        : Math.max(0, evaporation / (cycles - 1) - drift);
+    return Double.isNaN(meteredBleed) ? chemistry.impliedBleed(evaporation, drift) : meteredBleed;
   }
 
   Optional<VolumeEstimate> makeupEstimate() {

@@ -159,7 +159,27 @@ final class Notes {
         "",
         "posterior mean",
         "calibration on earlier months and this one");
-    step(steps, "evaporation", draft.evaporation, "L", "multiplier × modelled", "");
+    step(
+        steps,
+        "load multiplier of this month",
+        (draft.evaporation - draft.besideShape) / draft.modelEvaporation,
+        "",
+        "posterior mean",
+        "the multiplier and what this month strays from it");
+    step(
+        steps,
+        "evaporation beside the load's shape",
+        draft.besideShape,
+        "L",
+        "posterior mean",
+        "base and evenness of the load");
+    step(
+        steps,
+        "evaporation",
+        draft.evaporation,
+        "L",
+        "multiplier of this month × modelled + beside the shape",
+        "");
     step(
         steps, "drift", draft.drift, "L", "drift × circulation × load hours", "setting or assumed");
     step(

@@ -233,6 +233,8 @@ final class KeptSentences {
     s.put("step.other-use", "other use");
     s.put("step.modelled-evaporation", "modelled evaporation");
     s.put("step.load-multiplier", "load multiplier");
+    s.put("step.month-multiplier", "load multiplier of this month");
+    s.put("step.beside-shape", "evaporation beside the load's shape");
     s.put("step.evaporation", "evaporation");
     s.put("step.drift", "drift");
     s.put("step.cycles", "cycles");
@@ -257,6 +259,9 @@ final class KeptSentences {
     s.put("step.by.posterior-mean", "posterior mean");
     s.put("step.by.calibration", "calibration on earlier months and this one");
     s.put("step.by.multiplier", "multiplier × modelled");
+    s.put("step.by.month-multiplier", "multiplier of this month × modelled + beside the shape");
+    s.put("step.by.strays", "the multiplier and what this month strays from it");
+    s.put("step.by.evenness", "base and evenness of the load");
     s.put("step.by.drift", "drift × circulation × load hours");
     s.put("step.by.setting", "setting or assumed");
     s.put("step.by.conductivities", "basin ÷ makeup conductivity");

@@ -78,6 +78,13 @@ class VerdictCasesTest {
     List<MonthVerdict> verdicts = RECONCILER.judge(system.facts(), FIRST, LAST);
 
     MonthVerdict sound = verdicts.get(5);
+    assertThat(step(sound, "evaporation"))
+        .isCloseTo(
+            step(sound, "load multiplier of this month") * step(sound, "modelled evaporation")
+                + step(sound, "evaporation beside the load's shape"),
+            within(0.5));
+    assertThat(step(sound, "load multiplier of this month"))
+        .isCloseTo(step(sound, "load multiplier"), within(0.1));
     double parts =
         step(sound, "evaporation")
             + step(sound, "drift")
