@@ -67,51 +67,6 @@ class VerdictCasesTest {
     assertThat(drawn).isBetween(since.low().litres(), since.high().litres());
   }
 
-  /** Whoever follows a working with pencil and paper comes to the same expected makeup. */
-  @Test
-  void theStepsOfAWorkingAddUpInSoundAndInLeakingMonths() {
-    MadeUpSystem system = new MadeUpSystem();
-    double litres = leak(system);
-    system.freshLossL = day -> day >= ONSET ? litres : 0;
-    system.observed();
-
-    List<MonthVerdict> verdicts = RECONCILER.judge(system.facts(), FIRST, LAST);
-
-    MonthVerdict sound = verdicts.get(5);
-    assertThat(step(sound, "evaporation"))
-        .isCloseTo(
-            step(sound, "load multiplier of this month") * step(sound, "modelled evaporation")
-                + step(sound, "evaporation beside the load's shape"),
-            within(0.5));
-    assertThat(step(sound, "load multiplier of this month"))
-        .isCloseTo(step(sound, "load multiplier"), within(0.1));
-    double parts =
-        step(sound, "evaporation")
-            + step(sound, "drift")
-            + step(sound, "bleed and refill of the sound system");
-    assertThat(step(sound, "expected makeup")).isCloseTo(parts, within(0.5));
-    // Held by its controller, the basin bleeds what the aim asks for.
-    assertThat(step(sound, "bleed and refill of the sound system"))
-        .isCloseTo(step(sound, "needed blowdown"), within(0.15 * step(sound, "needed blowdown")));
-
-    MonthVerdict leaking = verdicts.get(11);
-    assertThat(leaking.judgement().waste()).isTrue();
-    assertThat(step(leaking, "expected makeup"))
-        .isCloseTo(
-            step(leaking, "metered makeup") - step(leaking, "other use") - step(leaking, "loss"),
-            within(0.5));
-    assertThat(leaking.water().expectedMakeup().orElseThrow().value().litres())
-        .isEqualTo(step(leaking, "expected makeup"));
-  }
-
-  private static double step(MonthVerdict verdict, String name) {
-    return verdict.working().stream()
-        .filter(step -> step.name().equals(name))
-        .findFirst()
-        .orElseThrow()
-        .value();
-  }
-
   /** Sizes are followed in steps of three fifths; what lies between them is learned. */
   @ParameterizedTest
   @ValueSource(doubles = {1, 1.1, 1.2, 1.3, 1.4, 1.5})
@@ -397,7 +352,7 @@ class VerdictCasesTest {
   }
 
   /** A third of the sound makeup of June, L a day. */
-  private static double leak(MadeUpSystem system) {
+  static double leak(MadeUpSystem system) {
     return 0.33 * 4.0 / 3 * evaporated(system, YearMonth.of(2025, 6)) / 30;
   }
 
