@@ -138,9 +138,10 @@ class Letters {
 
   /** A server that says never (RFC 5321, 4.2.1) is not asked again; else the scheduler does. */
   void handOver(String order, boolean last) {
-    long person = Long.parseLong(order.split(" ", 3)[1]);
+    String[] parts = order.split(" ", 3);
+    long person = Long.parseLong(parts[1]);
     try {
-      send(order);
+      send(parts, person);
       troubles.forget(person);
     } catch (MailException failure) {
       SmtpAnswer answer = SmtpAnswer.of(failure);
@@ -153,9 +154,8 @@ class Letters {
     }
   }
 
-  private void send(String order) {
-    String[] parts = order.split(" ", 3);
-    Person person = people.findById(Long.parseLong(parts[1])).filter(Person::enabled).orElse(null);
+  private void send(String[] parts, long id) {
+    Person person = people.findById(id).filter(Person::enabled).orElse(null);
     JavaMailSender server = mail.getIfAvailable();
     if (person == null || server == null) {
       LOG.warn(

@@ -110,20 +110,7 @@ public class Importer {
    */
   List<Quarantine.Retry> retryEach(String file, List<String> texts, ImportRequest request) {
     FileFormat<?> format = known.get(file);
-    KnownFiles.requireAllowed(format, request.viewer());
-    return turn.inTurn(
-        false,
-        () -> {
-          var retries =
-              texts.stream()
-                  .map(text -> takeOneChecked(format, text, EmptyValues.KEEP, request))
-                  .map(reason -> new Quarantine.Retry(reason.isEmpty(), reason.orElse("")))
-                  .toList();
-          if (retries.stream().anyMatch(Quarantine.Retry::taken)) {
-            jobs.submit(RECONCILIATION, null, null, request.actor().name());
-          }
-          return retries;
-        });
+    return takeEach(format, () -> texts, EmptyValues.KEEP, request);
   }
 
   /**
@@ -139,15 +126,28 @@ public class Importer {
     if (format == null) {
       return new Quarantine.Retry(false, "files named '%s' are not known".formatted(file));
     }
+    return takeEach(format, () -> List.of(text.get()), empty, request).get(0);
+  }
+
+  /** Takes rows, each by itself, and has the ledger reckoned once if any was taken. */
+  private List<Quarantine.Retry> takeEach(
+      FileFormat<?> format,
+      Supplier<List<String>> texts,
+      EmptyValues empty,
+      ImportRequest request) {
     KnownFiles.requireAllowed(format, request.viewer());
     return turn.inTurn(
         false,
         () -> {
-          var reason = takeOneChecked(format, text.get(), empty, request);
-          if (reason.isEmpty()) {
+          var fates =
+              texts.get().stream()
+                  .map(text -> takeOneChecked(format, text, empty, request))
+                  .map(reason -> new Quarantine.Retry(reason.isEmpty(), reason.orElse("")))
+                  .toList();
+          if (fates.stream().anyMatch(Quarantine.Retry::taken)) {
             jobs.submit(RECONCILIATION, null, null, request.actor().name());
           }
-          return new Quarantine.Retry(reason.isEmpty(), reason.orElse(""));
+          return fates;
         });
   }
 

@@ -28,12 +28,19 @@ public class WaitingRows {
 
   private final JdbcClient jdbc;
   private final Importer importer;
+  private final QuarantineStore store;
   private final ChangeHistory history;
   private final Clock clock;
 
-  WaitingRows(JdbcClient jdbc, Importer importer, ChangeHistory history, Clock clock) {
+  WaitingRows(
+      JdbcClient jdbc,
+      Importer importer,
+      QuarantineStore store,
+      ChangeHistory history,
+      Clock clock) {
     this.jdbc = jdbc;
     this.importer = importer;
+    this.store = store;
     this.history = history;
     this.clock = clock;
   }
@@ -151,9 +158,8 @@ public class WaitingRows {
             .update();
       }
     }
-    if (!taken.isEmpty()) {
-      settle(actor, importId, file, QuarantinedRow.Status.MENDED, taken);
-    }
+    store.settle(taken, actor.name());
+    record(actor, importId, file, QuarantinedRow.Status.MENDED, taken.size());
     return new Outcome(
         tried.size(), taken.size(), tried.isEmpty() ? 0 : tried.get(tried.size() - 1).id(), more);
   }
@@ -161,23 +167,21 @@ public class WaitingRows {
   /** Decides that none of the rows is to be taken; they stay on record. */
   @Transactional
   public int dropAll(Actor actor, String importId, String file) {
-    return settle(actor, importId, file, QuarantinedRow.Status.DROPPED, List.of());
-  }
-
-  /** Settles these rows, or all of the file where none are named. */
-  private int settle(
-      Actor actor, String importId, String file, QuarantinedRow.Status status, List<Long> ids) {
-    var update =
+    int dropped =
         jdbc.sql(
-                "UPDATE intake_quarantine SET status = :status, settled_at = :at, settled_by = :by"
-                    + OF_FILE
-                    + (ids.isEmpty() ? "" : " AND id IN (:ids)"))
-            .param("status", status.code())
+                "UPDATE intake_quarantine SET status = 'dropped', settled_at = :at, settled_by = :by"
+                    + OF_FILE)
             .param("at", OffsetDateTime.ofInstant(clock.instant(), ZoneOffset.UTC))
             .param("by", actor.name())
             .param("import", importId)
-            .param("file", file);
-    int rows = (ids.isEmpty() ? update : update.param("ids", ids)).update();
+            .param("file", file)
+            .update();
+    record(actor, importId, file, QuarantinedRow.Status.DROPPED, dropped);
+    return dropped;
+  }
+
+  private void record(
+      Actor actor, String importId, String file, QuarantinedRow.Status status, int rows) {
     if (rows > 0) {
       history.record(
           actor,
@@ -188,6 +192,5 @@ public class WaitingRows {
           Map.of("rows", rows),
           null);
     }
-    return rows;
   }
 }

@@ -1,7 +1,6 @@
 package towerledger.office.intake;
 
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -24,11 +23,11 @@ import towerledger.wording.Words;
 
 /** All rows that wait of one file of an import: looked through, tried again or dropped together. */
 @Controller
-@RequestMapping("/intake/imports/{id}/waiting/{file}")
+@RequestMapping(WaitingRowsController.PAGE)
 class WaitingRowsController {
 
   private static final int SHOWN = 100;
-  private static final String PAGE = "/intake/imports/{id}/waiting/{file}";
+  static final String PAGE = "/intake/imports/{id}/waiting/{file}";
 
   private final WaitingRows waiting;
   private final MessageSource messages;
@@ -70,7 +69,7 @@ class WaitingRowsController {
     return "office/waiting";
   }
 
-  private static @Nullable String page(String id, String file, int from) {
+  private static String page(String id, String file, int from) {
     return "/intake/imports/%s/waiting/%s?from=%d".formatted(id, file, from);
   }
 

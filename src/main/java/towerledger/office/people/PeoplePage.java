@@ -118,7 +118,7 @@ class PeoplePage {
             ? null
             : words.of(
                 "person.letter." + stand(letter),
-                moment(Optional.of(letter.since()), "people.never", words, text),
+                text.moment(letter.since(), ZoneOffset.UTC),
                 person.email(),
                 letter.said()),
         person.role() != Role.TECHNICIAN
